@@ -1,0 +1,113 @@
+import { z } from 'zod'
+import { Day, Id, Instant, Reason, Text, page, pageQuery, recordParams, siteParams } from './common.ts'
+import { endpoint } from './endpoint.ts'
+import { engineering, everyone } from './roles.ts'
+import { sitePath } from './site-path.ts'
+
+export const FlagKind = z.enum([
+  'greasing-overdue',
+  'never-greased',
+  'mount-under',
+  'mount-over',
+  'mount-not-proven',
+  'residual-too-small',
+  'no-mount-record',
+  'no-locating',
+  'several-locating',
+])
+export type FlagKind = z.infer<typeof FlagKind>
+
+/** Numbers that a flag's sentence needs; which of them are there depends on its kind. */
+export const FlagFacts = z.object({
+  dueOn: Day.nullable().optional(),
+  dueBy: z.enum(['hours', 'calendar', 'never-greased']).optional(),
+  dueRunHours: z.number().nullable().optional(),
+  runHours: z.number().nullable().optional(),
+  intervalHours: z.number().optional(),
+  estimated: z.boolean().optional(),
+  doseG: z.number().optional(),
+  greaseName: z.string().optional(),
+  reductionUm: z.number().optional(),
+  bandMinUm: z.number().optional(),
+  bandMaxUm: z.number().optional(),
+  bandSource: z.string().optional(),
+  mountedMeanUm: z.number().optional(),
+  residualMinUm: z.number().optional(),
+  expandedUncertaintyUm: z.number().optional(),
+  mountRecordId: Id.optional(),
+  designation: z.string().optional(),
+  locatingTags: z.array(z.string()).optional(),
+})
+export type FlagFacts = z.infer<typeof FlagFacts>
+
+export const Flag = z
+  .object({
+    id: Id,
+    version: z.int(),
+    kind: FlagKind,
+    positionId: Id.nullable(),
+    shaftId: Id.nullable(),
+    tag: z.string().nullable(),
+    machineTag: z.string(),
+    machineName: z.string(),
+    shaftName: z.string(),
+    areaId: Id,
+    areaName: z.string(),
+    since: Instant,
+    facts: FlagFacts,
+    putOffUntil: Day.nullable(),
+    putOffReason: z.string().nullable(),
+    clearedAt: Instant.nullable(),
+    clearedHow: z.string().nullable(),
+  })
+  .meta({ id: 'Flag' })
+export type Flag = z.infer<typeof Flag>
+
+export const listFlags = endpoint({
+  name: 'list-flags',
+  method: 'GET',
+  path: sitePath('flags'),
+  access: everyone,
+  summary: 'Open flags, most pressing first',
+  params: siteParams,
+  query: z.object({
+    ...pageQuery,
+    kind: FlagKind.optional(),
+    areaId: Id.optional(),
+    positionId: Id.optional(),
+    state: z.enum(['open', 'put-off', 'cleared']).default('open'),
+    search: Text.optional(),
+  }),
+  replies: { 200: page(Flag) },
+})
+export const countFlags = endpoint({
+  name: 'count-flags',
+  method: 'GET',
+  path: sitePath('flag-counts'),
+  access: everyone,
+  summary: 'Open flags by kind, put-off ones apart',
+  params: siteParams,
+  replies: {
+    200: z.object({ open: z.int(), putOff: z.int(), byKind: z.array(z.object({ kind: FlagKind, open: z.int() })) }),
+  },
+})
+export const readFlag = endpoint({
+  name: 'read-flag',
+  method: 'GET',
+  path: sitePath('flags/:id'),
+  access: everyone,
+  summary: 'One flag, cleared or not',
+  params: recordParams,
+  replies: { 200: Flag },
+})
+export const putOffFlag = endpoint({
+  name: 'put-off-flag',
+  method: 'POST',
+  path: sitePath('flags/:id/put-off'),
+  access: engineering,
+  summary: 'Put a flag off until a day, with the reason; it comes back',
+  params: recordParams,
+  body: z.object({ until: Day, reason: Reason }),
+  ifMatch: true,
+  replies: { 200: Flag },
+})

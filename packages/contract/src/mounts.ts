@@ -1,0 +1,263 @@
+import { z } from 'zod'
+import {
+  Day,
+  Id,
+  Instant,
+  Micrometres,
+  Millimetres,
+  Name,
+  Reason,
+  RunHours,
+  Text,
+  page,
+  pageQuery,
+  recordParams,
+  siteParams,
+} from './common.ts'
+import { endpoint } from './endpoint.ts'
+import { ClearanceClass, Taper } from './register-tables.ts'
+import { hoursShape, removalShape } from './removals.ts'
+import { everyone, shaftWork } from './roles.ts'
+import { sitePath } from './site-path.ts'
+
+export const Verdict = z.enum(['inside', 'under', 'over', 'not-proven'])
+export type Verdict = z.infer<typeof Verdict>
+export const ResidualVerdict = z.enum(['enough', 'too-small', 'not-proven', 'no-minimum'])
+export type ResidualVerdict = z.infer<typeof ResidualVerdict>
+export const MountMethod = z.enum(['feeler', 'drive-up', 'by-feel'])
+export const ReadingUnit = z.enum(['mm', 'um', 'in', 'thou'])
+
+/** A reading as it was typed; the service reads the number, comma or point. `confirmed` says that an unlikely one is meant. */
+export const NewReading = z.object({
+  moment: z.enum(['bench', 'mounted']),
+  row: z.enum(['A', 'B']),
+  typedValue: z.string().trim().min(1, 'Enter the reading').max(20),
+  typedUnit: ReadingUnit,
+  confirmed: z.boolean().default(false),
+})
+export type NewReading = z.infer<typeof NewReading>
+export const Reading = z.object({
+  moment: z.enum(['bench', 'mounted']),
+  row: z.enum(['A', 'B']),
+  number: z.int(),
+  clearanceUm: Micrometres,
+  typedValue: z.string(),
+  typedUnit: ReadingUnit,
+})
+
+const readings = z.array(NewReading).max(80)
+/** What is written down at the shaft, beside the readings. */
+const sheetShape = {
+  mountedAt: Instant,
+  fitter: Name,
+  checker: Text.nullable().default(null),
+  permitReference: Text.nullable().default(null),
+  reason: Reason,
+  method: MountMethod.default('feeler'),
+  byFeelPerson: Text.nullable().default(null),
+  sleeveCode: Text.nullable().default(null),
+  nutCode: Text.nullable().default(null),
+  lockingCode: Text.nullable().default(null),
+  ringCount: z.int().min(0).max(2).nullable().default(null),
+  ringWidthMm: Millimetres.nullable().default(null),
+  shaftDiameterMm: Millimetres.nullable().default(null),
+  temperatureC: z.number().min(-60).max(200).nullable().default(null),
+  gauge: Text.nullable().default(null),
+  zeroPointMethod: Text.nullable().default(null),
+  driveUpMm: z.number().min(0).max(100).nullable().default(null),
+  nutAngleDeg: z.number().min(0).max(3600).nullable().default(null),
+  greaseId: Id.nullable().default(null),
+  greaseBearingG: z.number().min(0).max(100_000).nullable().default(null),
+  greaseHousingG: z.number().min(0).max(100_000).nullable().default(null),
+  capBoltTorqueNm: z.number().positive().max(100_000).nullable().default(null),
+  turnsFree: z.boolean().nullable().default(null),
+  note: Text.default(''),
+  outOfBandReason: Text.nullable().default(null),
+}
+
+/** The bearing that goes on: one that is registered already, or a new one with a client-made id. */
+export const MountedBearing = z.object({
+  id: Id,
+  bearingTypeId: Id,
+  serial: Name.nullable().default(null),
+  lot: Text.nullable().default(null),
+  maker: Text.nullable().default(null),
+  packedOn: Day.nullable().default(null),
+})
+
+export const NewMountRecord = z.object({
+  id: Id,
+  positionId: Id,
+  bearing: MountedBearing,
+  ...sheetShape,
+  ...hoursShape,
+  readings,
+  sign: z.boolean().meta({ description: 'true: sign at once; false: keep as a draft' }),
+  removal: z
+    .object(removalShape)
+    .nullable()
+    .default(null)
+    .meta({ description: 'Why the bearing that is there leaves; needed to sign where one is fitted' }),
+})
+export type NewMountRecord = z.infer<typeof NewMountRecord>
+const { id: _id, positionId: _positionId, sign: _sign, removal: _removal, ...draftShape } = NewMountRecord.shape
+export const MountDraftChange = z.object(draftShape)
+export const MountSignature = z.object({ removal: NewMountRecord.shape.removal })
+export const MountCorrection = z.object({ id: Id, correctionReason: Reason, ...sheetShape, readings })
+
+export const Band = z.object({
+  minUm: Micrometres,
+  maxUm: Micrometres,
+  source: z.object({
+    kind: z.enum(['position', 'maker-chart', 'generic-guide']),
+    title: z.string(),
+    edition: z.string().nullable(),
+    row: z.string().nullable(),
+    certainty: z.string(),
+  }),
+})
+export type Band = z.infer<typeof Band>
+
+export const Check = z.object({
+  rule: z.string(),
+  name: z.string(),
+  outcome: z.enum(['pass', 'fail', 'not-proven', 'warning', 'not-done']),
+  sentence: z.string(),
+})
+export type Check = z.infer<typeof Check>
+
+/** What the formulas say of the readings, with everything that they went by. */
+export const Judgement = z
+  .object({
+    verdict: Verdict.nullable(),
+    residual: ResidualVerdict.nullable(),
+    benchMeanUm: Micrometres.nullable(),
+    mountedMeanUm: Micrometres.nullable(),
+    reductionUm: Micrometres.nullable(),
+    expandedUncertaintyUm: z.number().nullable(),
+    band: Band.nullable(),
+    residualMinUm: Micrometres.nullable(),
+    checks: z.array(Check),
+    cautions: z.array(z.string()),
+    formulaVersion: z.string(),
+  })
+  .meta({ id: 'Judgement' })
+export type Judgement = z.infer<typeof Judgement>
+
+export const MountRecord = z
+  .object({
+    id: Id,
+    version: z.int(),
+    positionId: Id,
+    tag: z.string(),
+    machineName: z.string(),
+    fitmentId: Id.nullable(),
+    bearing: z.object({
+      ...MountedBearing.shape,
+      designation: z.string(),
+      boreMm: z.number(),
+      taper: Taper.nullable(),
+    }),
+    clearanceClass: ClearanceClass.nullable(),
+    ...sheetShape,
+    runHours: RunHours.nullable(),
+    noHoursReason: z.string().nullable(),
+    readings: z.array(Reading),
+    judgement: Judgement,
+    signedAt: Instant.nullable(),
+    signedBy: z.string().nullable(),
+    correctsId: Id.nullable(),
+    correctedById: Id.nullable(),
+    correctionReason: z.string().nullable(),
+    createdAt: Instant,
+  })
+  .meta({ id: 'MountRecord' })
+export type MountRecord = z.infer<typeof MountRecord>
+
+export const MountListItem = z.object({
+  id: Id,
+  positionId: Id,
+  tag: z.string(),
+  machineName: z.string(),
+  areaName: z.string(),
+  designation: z.string(),
+  mountedAt: Instant,
+  fitter: z.string(),
+  reductionUm: Micrometres.nullable(),
+  bandMinUm: Micrometres.nullable(),
+  bandMaxUm: Micrometres.nullable(),
+  verdict: Verdict.nullable(),
+  residual: ResidualVerdict.nullable(),
+  signed: z.boolean(),
+  correctsId: Id.nullable(),
+})
+export type MountListItem = z.infer<typeof MountListItem>
+
+export const listMounts = endpoint({
+  name: 'list-mount-records',
+  method: 'GET',
+  path: sitePath('mount-records'),
+  access: everyone,
+  summary: 'Mount records, newest first; corrected ones are left out unless asked for',
+  params: siteParams,
+  query: z.object({
+    ...pageQuery,
+    positionId: Id.optional(),
+    areaId: Id.optional(),
+    verdict: Verdict.optional(),
+    state: z.enum(['draft', 'signed']).optional(),
+    search: Text.optional(),
+  }),
+  replies: { 200: page(MountListItem) },
+})
+export const readMount = endpoint({
+  name: 'read-mount-record',
+  method: 'GET',
+  path: sitePath('mount-records/:id'),
+  access: everyone,
+  summary: 'One mount record with readings and judgement',
+  params: recordParams,
+  replies: { 200: MountRecord },
+})
+export const createMount = endpoint({
+  name: 'create-mount-record',
+  method: 'POST',
+  path: sitePath('mount-records'),
+  access: shaftWork,
+  summary: 'Log a mount, as a draft or signed at once',
+  params: siteParams,
+  body: NewMountRecord,
+  replies: { 201: MountRecord },
+})
+export const changeMountDraft = endpoint({
+  name: 'change-mount-record',
+  method: 'PATCH',
+  path: sitePath('mount-records/:id'),
+  access: shaftWork,
+  summary: 'Replace what a draft says; a signed record is refused',
+  params: recordParams,
+  body: MountDraftChange,
+  ifMatch: true,
+  replies: { 200: MountRecord },
+})
+export const signMount = endpoint({
+  name: 'sign-mount-record',
+  method: 'POST',
+  path: sitePath('mount-records/:id/signature'),
+  access: shaftWork,
+  summary: 'Sign a draft: closes the old fitment, opens the new one, sets verdict and flags',
+  params: recordParams,
+  body: MountSignature,
+  ifMatch: true,
+  replies: { 200: MountRecord },
+})
+export const correctMount = endpoint({
+  name: 'correct-mount-record',
+  method: 'POST',
+  path: sitePath('mount-records/:id/corrections'),
+  access: shaftWork,
+  summary: 'Correct a signed record of the same mount by a further one',
+  params: recordParams,
+  body: MountCorrection,
+  replies: { 201: MountRecord },
+})
