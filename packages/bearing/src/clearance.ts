@@ -1,0 +1,95 @@
+import {
+  classRange,
+  clearanceClasses,
+  rowForBore,
+  type BoreType,
+  type ClassRange,
+  type ClearanceClass,
+} from '@shaftbook/standards/clearance-classes'
+import type { NoRow } from '@shaftbook/standards/table'
+import { judgeBetween, type AcceptanceRule, type BandVerdict } from './acceptance.ts'
+import { requireClearance } from './clearance-text.ts'
+import { boreRange, certaintyCautions, standardRow, type Source, type Sourced } from './source.ts'
+import { formatLength, toNanometres, umFromNanometres } from './units.ts'
+
+export type { ClearanceClass, ClassRange } from '@shaftbook/standards/clearance-classes'
+
+export interface ClearanceRange extends Sourced {
+  found: true
+  range: ClassRange
+  /** Ranges of all classes for the same bore. */
+  classes: Record<ClearanceClass, ClassRange>
+}
+
+/** Clearance range in µm of a class for a bore in mm, by ISO 5753-1; a K bearing uses the tapered table. R-CL1. */
+export function clearanceRange(boreMm: number, bore: BoreType, clearanceClass: ClearanceClass): ClearanceRange | NoRow {
+  const lookup = rowForBore(boreMm, bore)
+  if (!lookup.found) return lookup
+  const source = standardRow(lookup, `${boreRange(lookup.row)}, ${bore} bore`)
+  const noted = lookup.row.note ? [`ISO 5753-1, ${source.row}: ${lookup.row.note}.`] : []
+  const all = (name: ClearanceClass): ClassRange => classRange(lookup.row, name)
+  return {
+    found: true,
+    range: all(clearanceClass),
+    classes: { C2: all('C2'), CN: all('CN'), C3: all('C3'), C4: all('C4'), C5: all('C5') },
+    source,
+    rule: 'R-CL1',
+    cautions: [...certaintyCautions(source), ...(clearanceClass === 'C5' ? noted : [])],
+  }
+}
+
+export type ClassCheck =
+  | (Sourced & {
+      verdict: BandVerdict
+      range: ClassRange
+      /** Every class whose range holds the reading; neighbours share a limit. */
+      readsLike: ClearanceClass[]
+    })
+  | { verdict: 'no-row'; reason: string; rule: string; cautions: string[] }
+
+/**
+ * Compares the bench clearance (mean of the before readings, µm) with the class printed on the box. Outside means a
+ * wrong class, a cold gauge or a damaged bearing. U is the expanded uncertainty of the mean in µm. R-CL2 by R-U.
+ */
+export function checkClass(
+  benchUm: number,
+  bearing: { boreMm: number; bore: BoreType; clearanceClass: ClearanceClass },
+  expandedUm: number,
+  acceptance: AcceptanceRule = 'simple',
+): ClassCheck {
+  const valueUm = requireClearance(benchUm, 'bench clearance')
+  const found = clearanceRange(bearing.boreMm, bearing.bore, bearing.clearanceClass)
+  if (!found.found) return { verdict: 'no-row', reason: found.reason, rule: 'R-CL2', cautions: [] }
+  const verdict = judgeBetween(valueUm, found.range, expandedUm, acceptance)
+  const readsLike = clearanceClasses.filter(
+    (name) => judgeBetween(valueUm, found.classes[name], 0, 'simple') === 'inside',
+  )
+  const cautions = [...found.cautions, ...classCaution(verdict, valueUm, bearing.clearanceClass, found, readsLike)]
+  return { verdict, range: found.range, readsLike, source: found.source, rule: 'R-CL2', cautions }
+}
+
+/** Reduction of clearance in µm: before minus after, both taken the same way. Negative when after is larger. R-RED. */
+export function reductionUm(beforeUm: number, afterUm: number): number {
+  return umFromNanometres(toNanometres(beforeUm, 'um') - toNanometres(afterUm, 'um'))
+}
+
+function classCaution(
+  verdict: BandVerdict,
+  valueUm: number,
+  clearanceClass: ClearanceClass,
+  found: { range: ClassRange; source: Source },
+  readsLike: ClearanceClass[],
+): string[] {
+  if (verdict === 'inside') return []
+  const range = `${found.range.minUm} to ${found.range.maxUm} µm`
+  const like = readsLike.length > 0 ? ` It reads like ${readsLike.join(' or ')}.` : ''
+  const shown = formatLength(valueUm, 'um', { decimals: 1 })
+  if (verdict === 'not-proven') {
+    return [
+      `The bench clearance ${shown} is too near a limit of ${clearanceClass} (${range}) for this gauge to tell.${like}`,
+    ]
+  }
+  return [
+    `The bench clearance ${shown} is outside class ${clearanceClass} (${range}): wrong class, cold gauge or damage.${like}`,
+  ]
+}
