@@ -621,3 +621,13 @@ create table audit_entry (
 );
 create index audit_entry_time on audit_entry (site_id, at desc, id desc);
 create index audit_entry_row on audit_entry (site_id, table_name, row_id, at desc);
+
+-- Which request made a record: the same id with the same body is answered again, with another body it is refused.
+create table receipt (
+  site_id uuid not null references site (id),
+  id uuid not null,
+  endpoint text not null,
+  body_hash text not null,
+  received_at timestamptz not null default now(),
+  primary key (site_id, id)
+);

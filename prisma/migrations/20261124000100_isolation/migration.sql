@@ -24,7 +24,7 @@ begin
   foreach owned in array array[
     'area', 'machine', 'shaft', 'meter', 'meter_reading', 'bearing_type', 'grease', 'maker_chart', 'maker_chart_row',
     'part', 'kit', 'kit_line', 'position', 'bearing', 'fitment', 'mount_record', 'mount_reading', 'removal',
-    'grease_plan', 'greasing', 'grease_due', 'flag', 'audit_entry'
+    'grease_plan', 'greasing', 'grease_due', 'flag', 'audit_entry', 'receipt'
   ] loop
     execute format('alter table %I enable row level security', owned);
     execute format('alter table %I force row level security', owned);
@@ -77,6 +77,12 @@ create function close_session(wanted_token_hash bytea) returns void
 create function all_sites() returns table (id uuid, time_zone text)
   language sql stable security definer set search_path = public, pg_temp
   as $$ select id, time_zone from site order by id $$;
+
+create function applied_migrations() returns table (name text)
+  language plpgsql stable security definer set search_path = public, pg_temp
+  as $$ begin
+    return query select migration_name::text from _prisma_migrations where finished_at is not null and rolled_back_at is null;
+  end $$;
 
 -- A manager adds a person to his own site; someone who already signs in elsewhere keeps his password.
 create function admit_person(new_id uuid, new_email text, new_name text, new_password_hash text, new_role text) returns uuid
@@ -171,7 +177,7 @@ grant select, insert, update on
   grease_plan, flag
   to shaftbook_app;
 grant select, insert, update, delete on maker_chart_row, kit_line, mount_reading, grease_due to shaftbook_app;
-grant select, insert on meter_reading, greasing, removal, audit_entry to shaftbook_app;
+grant select, insert on meter_reading, greasing, removal, audit_entry, receipt to shaftbook_app;
 grant select on site to shaftbook_app;
 grant update (name, time_zone, settings) on site to shaftbook_app;
 grant select, update (role), delete on membership to shaftbook_app;
@@ -182,7 +188,7 @@ declare asked text;
 begin
   foreach asked in array array[
     'sign_in_lookup(text)', 'open_session(uuid, bytea, uuid, timestamptz)', 'session_memberships(bytea)',
-    'close_session(bytea)', 'all_sites()', 'admit_person(uuid, text, text, text, text)'
+    'close_session(bytea)', 'all_sites()', 'applied_migrations()', 'admit_person(uuid, text, text, text, text)'
   ] loop
     execute format('revoke execute on function %s from public', asked);
     execute format('grant execute on function %s to shaftbook_app', asked);

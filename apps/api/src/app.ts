@@ -1,0 +1,92 @@
+import cookie from '@fastify/cookie'
+import helmet from '@fastify/helmet'
+import rateLimit from '@fastify/rate-limit'
+import swagger from '@fastify/swagger'
+import Fastify, { type FastifyInstance } from 'fastify'
+import { jsonSchemaTransform, jsonSchemaTransformObject, serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
+import { accessRoutes, signInRoutes } from './access/access.routes.ts'
+import type { Config } from './config.ts'
+import type { Context } from './context.ts'
+import { openDatabase } from './db/database.ts'
+import { flagRoutes } from './flags/flags.routes.ts'
+import { greasingRoutes } from './greasing/greasing.routes.ts'
+import { serveDashboard } from './http/dashboard.ts'
+import { guardOrigin, guardSignedIn } from './http/guard.ts'
+import { healthRoutes } from './http/health.ts'
+import { answerProblems } from './http/problems.ts'
+import { mountRoutes } from './mounts/mounts.routes.ts'
+import { positionRoutes } from './positions/positions.routes.ts'
+import { registerRoutes } from './register/register.routes.ts'
+import { removalRoutes } from './removals/removals.routes.ts'
+import { storesRoutes } from './stores/stores.routes.ts'
+import { meterRoutes } from './meters/meters.routes.ts'
+
+/** The whole service as a function: no port is opened. The database is closed with the app. */
+export async function buildApp(config: Config, now: () => Date = () => new Date()): Promise<FastifyInstance> {
+  const app = Fastify({
+    logger: config.log === 'silent' ? false : { level: config.log },
+    trustProxy: config.trustProxy,
+    bodyLimit: 1_048_576,
+    requestTimeout: 30_000,
+    allowErrorHandlerOverride: false,
+    routerOptions: { maxParamLength: 200 },
+  })
+  app.setValidatorCompiler(validatorCompiler)
+  app.setSerializerCompiler(serializerCompiler)
+  answerProblems(app)
+  app.decorateRequest('signedIn', null)
+
+  const db = openDatabase({
+    appUrl: config.appUrl,
+    poolSize: config.poolSize,
+    onError: (error) => app.log.error({ err: error }, 'an idle database connection broke'),
+  })
+  app.addHook('onClose', () => db.close())
+  const context: Context = { config, db, now }
+
+  await app.register(helmet, { contentSecurityPolicy: { directives: contentSecurity } })
+  await app.register(cookie)
+  await app.register(rateLimit, { global: false })
+  await app.register(swagger, {
+    openapi: { openapi: '3.1.0', info: { title: 'Shaftbook', version: '1', description: 'The book of every shaft position' } },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  })
+  guardOrigin(app)
+
+  await app.register(async (open) => {
+    healthRoutes(open, context)
+    signInRoutes(open, context)
+    open.get('/api/v1/openapi.json', { schema: { hide: true } }, () => app.swagger())
+  })
+  await app.register(async (signedIn) => {
+    guardSignedIn(signedIn, context)
+    for (const routes of featureRoutes) routes(signedIn, context)
+  })
+  if (config.webDir !== undefined) await serveDashboard(app, config.webDir)
+  return app
+}
+
+const featureRoutes = [
+  accessRoutes,
+  registerRoutes,
+  positionRoutes,
+  mountRoutes,
+  removalRoutes,
+  greasingRoutes,
+  meterRoutes,
+  storesRoutes,
+  flagRoutes,
+]
+
+const contentSecurity = {
+  defaultSrc: ["'self'"],
+  scriptSrc: ["'self'"],
+  styleSrc: ["'self'", "'unsafe-inline'"],
+  imgSrc: ["'self'", 'data:', 'blob:'],
+  fontSrc: ["'self'", 'data:'],
+  connectSrc: ["'self'"],
+  objectSrc: ["'none'"],
+  frameAncestors: ["'none'"],
+  upgradeInsecureRequests: null,
+}

@@ -1,0 +1,25 @@
+import fastifyStatic from '@fastify/static'
+import type { FastifyInstance } from 'fastify'
+import { problemOf, problemType } from './problems.ts'
+
+/** Serves the built dashboard: hashed assets for ever, the page itself always fresh, every other address gets the page. */
+export async function serveDashboard(app: FastifyInstance, webDir: string): Promise<void> {
+  await app.register(async (pages) => {
+    await pages.register(fastifyStatic, {
+      root: webDir,
+      wildcard: false,
+      cacheControl: false,
+      setHeaders: (reply, path) => {
+        const hashed = path.includes('/assets/')
+        reply.setHeader('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache')
+      },
+    })
+    pages.get('/*', { schema: { hide: true } }, (request, reply) => {
+      if (request.url.startsWith('/api/') || /^\/assets\//.test(request.url)) {
+        const problem = problemOf('not-found', `There is nothing at ${request.url.split('?')[0]}.`)
+        return reply.code(404).type(problemType).send(JSON.stringify(problem))
+      }
+      return reply.header('cache-control', 'no-cache').sendFile('index.html')
+    })
+  })
+}

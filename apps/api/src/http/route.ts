@@ -1,0 +1,98 @@
+import type { Endpoint, Reply } from '@shaftbook/contract/endpoint'
+import { Problem } from '@shaftbook/contract/problem'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { z } from 'zod'
+import type { SignedIn, SiteMembership } from '../access/session.ts'
+import type { Scope } from '../db/database.ts'
+import { DomainError } from '../domain-error.ts'
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    signedIn: SignedIn | null
+  }
+  interface FastifyContextConfig {
+    endpoint?: Endpoint
+  }
+}
+
+type In<S> = S extends z.ZodType ? z.output<S> : undefined
+
+/** What a handler gets: the checked request and, at a site, whose data it may touch. */
+export interface Call<E extends Endpoint> {
+  readonly params: In<E['params']>
+  readonly query: In<E['query']>
+  readonly body: In<E['body']>
+  readonly signedIn: SignedIn
+  readonly site: SiteMembership
+  readonly scope: Scope
+  /** The version in If-Match, on endpoints that ask for it. */
+  readonly version: number
+  readonly request: FastifyRequest
+  readonly reply: FastifyReply
+}
+
+/**
+ * Serves one endpoint of the contract: who may call it is checked first, then the request; the reply is checked on the way out.
+ */
+export function route<E extends Endpoint>(app: FastifyInstance, endpoint: E, handle: (call: Call<E>) => Promise<Reply<E>>): void {
+  const status = Math.min(...Object.keys(endpoint.replies).map(Number))
+  app.route({
+    method: endpoint.method,
+    url: endpoint.path,
+    config: { endpoint },
+    schema: {
+      summary: endpoint.summary,
+      operationId: endpoint.name,
+      ...(endpoint.params && { params: endpoint.params }),
+      ...(endpoint.query && { querystring: endpoint.query }),
+      ...(endpoint.body && { body: endpoint.body }),
+      response: { ...withoutNull(endpoint.replies), '4xx': Problem, '5xx': Problem },
+    },
+    handler: async (request, reply) => {
+      const call = callOf(endpoint, request, reply)
+      const result = await handle(call)
+      reply.code(status)
+      if (result === undefined) return reply.send()
+      const version = (result as { version?: unknown }).version
+      if (typeof version === 'number') reply.header('etag', `"${version}"`)
+      return reply.send(result)
+    },
+  })
+}
+
+function withoutNull(replies: Endpoint['replies']): Record<string, z.ZodType> {
+  return Object.fromEntries(Object.entries(replies).filter((entry): entry is [string, z.ZodType] => entry[1] !== null))
+}
+
+/** The site in the path as the person's membership there; not being a member and not existing look the same. */
+export function membershipAt(signedIn: SignedIn, siteCode: string): SiteMembership {
+  const site = signedIn.memberships.find((membership) => membership.siteCode === siteCode)
+  if (!site) throw new DomainError('not-found', `There is no site "${siteCode}" that you belong to.`)
+  return site
+}
+
+function callOf<E extends Endpoint>(endpoint: E, request: FastifyRequest, reply: FastifyReply): Call<E> {
+  const siteCode = (request.params as { site?: string }).site
+  const site = siteCode !== undefined && request.signedIn ? membershipAt(request.signedIn, siteCode) : undefined
+  const known = {
+    params: request.params,
+    query: request.query,
+    body: request.body,
+    signedIn: request.signedIn,
+    site,
+    scope: site && { siteId: site.siteId, personId: request.signedIn?.id ?? null },
+    version: endpoint.ifMatch ? versionOf(request.headers['if-match']) : 0,
+    request,
+    reply,
+  }
+  return known as unknown as Call<E>
+}
+
+function versionOf(ifMatch: string | undefined): number {
+  if (ifMatch === undefined) {
+    throw new DomainError('if-match-missing', 'Send If-Match with the version that you read, so that no change of somebody else is lost.')
+  }
+  const version = /^(?:W\/)?"(\d{1,9})"$/.exec(ifMatch.trim())?.[1]
+  if (version === undefined) throw new DomainError('request-invalid', 'If-Match holds one version in quotes, such as "3".')
+  return Number(version)
+}

@@ -1,0 +1,133 @@
+import { averageHoursPerDay, nextGreasing, type NextDue } from '@shaftbook/bearing/due'
+import type { Upkeep } from './refresh.ts'
+import { plantDay, type SiteDay } from './site.ts'
+
+/** Readings of this many days back give the average hours a day (R-CAL). */
+const usageDays = 90
+/** Readings closer together than this say too little: the machine's own estimate is taken. */
+const leastUsageDays = 7
+const never = '9999-12-31'
+
+interface PlanFacts {
+  plan_id: string
+  position_id: string
+  area_id: string
+  interval_hours: number
+  calendar_months: number
+  fitted_at: Date
+  plan_made_at: Date
+  hours_per_day: number
+  meter_hours: number | null
+  meter_read_at: Date | null
+  earlier_hours: number | null
+  earlier_read_at: Date | null
+  last_id: string | null
+  greased_at: Date | null
+  greased_hours: number | null
+}
+
+/**
+ * Works out the next greasing of each position that carries a bearing and has a plan, and stores it in grease_due. A greasing
+ * counts for the bearing that was in: one before the present bearing was fitted does not. R-CAL.
+ */
+export async function refreshDue(upkeep: Upkeep, site: SiteDay, positionIds: readonly string[]): Promise<void> {
+  const facts = await loadPlanFacts(upkeep, site, positionIds)
+  const rows = facts.map((plan) => dueRow(plan, site))
+  await upkeep.sql(
+    `delete from grease_due where site_id = $1::uuid and position_id = any($2::uuid[]) and not (id = any($3::uuid[]))`,
+    [upkeep.scope.siteId, positionIds, rows.map((row) => row.id)],
+  )
+  await upkeep.sql(
+    `insert into grease_due (site_id, id, position_id, area_id, last_greasing_id, last_greased_at, due_on, due_run_hours, due_by,
+       estimated, due_soon_on, overdue_on, missed_on, state)
+     select $1::uuid, r.* from jsonb_to_recordset($2::jsonb) as r(id uuid, position_id uuid, area_id uuid, last_greasing_id uuid,
+       last_greased_at timestamptz, due_on date, due_run_hours float8, due_by text, estimated boolean, due_soon_on date,
+       overdue_on date, missed_on date, state text)
+     on conflict (site_id, id) do update set
+       area_id = excluded.area_id, last_greasing_id = excluded.last_greasing_id, last_greased_at = excluded.last_greased_at,
+       due_on = excluded.due_on, due_run_hours = excluded.due_run_hours, due_by = excluded.due_by,
+       estimated = excluded.estimated, due_soon_on = excluded.due_soon_on, overdue_on = excluded.overdue_on,
+       missed_on = excluded.missed_on, state = excluded.state`,
+    [upkeep.scope.siteId, JSON.stringify(rows)],
+  )
+}
+
+async function loadPlanFacts(upkeep: Upkeep, site: SiteDay, positionIds: readonly string[]): Promise<PlanFacts[]> {
+  return await upkeep.sql<PlanFacts>(
+    `select plan.id as plan_id, p.id as position_id, m.area_id, plan.interval_hours, plan.calendar_months, f.fitted_at,
+       plan.created_at as plan_made_at, m.hours_per_day, meter.last_total_hours as meter_hours,
+       meter.last_read_at as meter_read_at, earlier.total_hours as earlier_hours, earlier.read_at as earlier_read_at,
+       last.id as last_id, last.greased_at, last.run_hours as greased_hours
+     from position p
+     join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
+     join machine m on m.site_id = s.site_id and m.id = s.machine_id
+     join fitment f on f.site_id = p.site_id and f.position_id = p.id and f.removed_at is null
+     join grease_plan plan on plan.site_id = p.site_id and plan.position_id = p.id and plan.ended_at is null
+     left join meter on meter.site_id = m.site_id and meter.machine_id = m.id
+     left join lateral (
+       select r.total_hours, r.read_at from meter_reading r
+       where r.site_id = meter.site_id and r.meter_id = meter.id and r.read_at >= $3::timestamptz
+         and not exists (select from meter_reading c where c.site_id = r.site_id and c.corrects_id = r.id)
+       order by r.read_at limit 1
+     ) earlier on true
+     left join lateral (
+       select g.id, g.greased_at, g.run_hours from greasing g
+       where g.site_id = p.site_id and g.position_id = p.id and g.greased_at >= f.fitted_at and not g.withdrawn
+         and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
+       order by g.greased_at desc limit 1
+     ) last on true
+     where p.site_id = $1::uuid and p.id = any($2::uuid[]) and p.retired_at is null`,
+    [upkeep.scope.siteId, positionIds, new Date(site.now.getTime() - usageDays * 86_400_000)],
+  )
+}
+
+function dueRow(plan: PlanFacts, site: SiteDay) {
+  const day = (at: Date): string => plantDay(at, site.timeZone)
+  const hoursPerDay = usage(plan, day)
+  const last = plan.greased_at && { date: day(plan.greased_at), runHours: plan.greased_hours }
+  const next = nextGreasing(
+    { intervalHours: plan.interval_hours, calendarMonths: plan.calendar_months },
+    last,
+    { today: site.today, runHours: hoursNow(plan, hoursPerDay, site.now), hoursPerDay },
+    { windowPercent: site.settings.greasingWindowPercent, missedPercent: site.settings.missedBeyondPercent },
+  )
+  const start = day(plan.fitted_at > plan.plan_made_at ? plan.fitted_at : plan.plan_made_at)
+  return {
+    id: plan.plan_id,
+    position_id: plan.position_id,
+    area_id: plan.area_id,
+    last_greasing_id: plan.last_id,
+    last_greased_at: plan.greased_at,
+    due_on: next.dueDate ?? (next.state === 'never-greased' ? start : never),
+    due_run_hours: next.dueRunHours,
+    due_by: dueBy(next),
+    estimated: next.estimated,
+    due_soon_on: next.dueSoonFrom ?? never,
+    overdue_on: next.overdueFrom ?? never,
+    missed_on: next.missedFrom ?? never,
+    state: next.state,
+  }
+}
+
+function dueBy(next: NextDue): 'hours' | 'calendar' | 'never-greased' {
+  if (next.state === 'never-greased') return 'never-greased'
+  return next.dueBy === 'run-hours' ? 'hours' : 'calendar'
+}
+
+/** Average running hours a day: from the meter's readings of the last 90 days, or what the machine's estimate says. */
+function usage(plan: PlanFacts, day: (at: Date) => string): number {
+  const { earlier_hours, earlier_read_at, meter_hours, meter_read_at } = plan
+  if (earlier_hours === null || !earlier_read_at || meter_hours === null || !meter_read_at) return plan.hours_per_day
+  if (meter_read_at.getTime() - earlier_read_at.getTime() < leastUsageDays * 86_400_000) return plan.hours_per_day
+  return averageHoursPerDay(
+    { date: day(earlier_read_at), runHours: earlier_hours },
+    { date: day(meter_read_at), runHours: meter_hours },
+  )
+}
+
+/** Run hours now: the newest reading and what ran since by the average; never less than at the last greasing. */
+function hoursNow(plan: PlanFacts, hoursPerDay: number, now: Date): number | null {
+  if (plan.meter_hours === null || !plan.meter_read_at) return null
+  const days = Math.max(0, (now.getTime() - plan.meter_read_at.getTime()) / 86_400_000)
+  return Math.max(plan.meter_hours + days * hoursPerDay, plan.greased_hours ?? 0)
+}

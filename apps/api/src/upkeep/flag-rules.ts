@@ -1,0 +1,132 @@
+import type { DueState } from '@shaftbook/contract/greasing'
+import type { FlagFacts, FlagKind } from '@shaftbook/contract/flags'
+import type { ResidualVerdict, Verdict } from '@shaftbook/contract/mounts'
+
+/** A flag that has to be up. */
+export interface WantedFlag {
+  readonly kind: FlagKind
+  /** What it hangs on: a bearing's stay, a grease plan or a shaft; another stay raises another flag. */
+  readonly subjectId: string
+  readonly since: string
+  readonly urgency: number
+  readonly facts: FlagFacts
+}
+
+export interface FitmentFacts {
+  readonly fitmentId: string
+  readonly fittedAt: string
+  readonly designation: string
+  readonly mount: MountFacts | null
+}
+
+export interface MountFacts {
+  readonly mountRecordId: string
+  readonly mountedAt: string
+  readonly verdict: Verdict | null
+  readonly residual: ResidualVerdict | null
+  readonly reductionUm: number | null
+  readonly mountedMeanUm: number | null
+  readonly bandMinUm: number | null
+  readonly bandMaxUm: number | null
+  readonly bandSource: string | null
+  readonly residualMinUm: number | null
+  readonly expandedUncertaintyUm: number | null
+}
+
+export interface DueFacts {
+  readonly planId: string
+  readonly state: DueState
+  readonly dueOn: string
+  readonly overdueOn: string
+  readonly dueBy: 'hours' | 'calendar' | 'never-greased'
+  readonly dueRunHours: number | null
+  readonly estimated: boolean
+  readonly intervalHours: number
+  readonly doseG: number
+  readonly greaseName: string
+}
+
+/** How pressing each kind is before how far out it is counts: what breaks a bearing soonest comes first. */
+export const baseUrgency: Readonly<Record<FlagKind, number>> = {
+  'residual-too-small': 900,
+  'mount-over': 800,
+  'mount-under': 700,
+  'several-locating': 650,
+  'no-locating': 640,
+  'never-greased': 560,
+  'greasing-overdue': 500,
+  'mount-not-proven': 400,
+  'no-mount-record': 300,
+}
+
+/** The flags of a position: of the bearing that is in, and of its greasing. */
+export function positionFlags(fitment: FitmentFacts | null, due: DueFacts | null, today: string): WantedFlag[] {
+  return [...(fitment ? fitmentFlags(fitment) : []), ...(due ? greasingFlags(due, today) : [])]
+}
+
+function fitmentFlags(fitment: FitmentFacts): WantedFlag[] {
+  const { mount } = fitment
+  const flag = (kind: FlagKind, since: string, out: number, facts: FlagFacts): WantedFlag => ({
+    kind,
+    subjectId: fitment.fitmentId,
+    since,
+    urgency: baseUrgency[kind] + Math.min(90, Math.max(0, out)),
+    facts: { designation: fitment.designation, ...facts },
+  })
+  if (!mount) return [flag('no-mount-record', fitment.fittedAt, 0, {})]
+  const facts = mountFacts(mount)
+  const flags: WantedFlag[] = []
+  if (mount.verdict === 'over') flags.push(flag('mount-over', mount.mountedAt, percentOut(mount), facts))
+  if (mount.verdict === 'under') flags.push(flag('mount-under', mount.mountedAt, percentOut(mount), facts))
+  if (mount.verdict === 'not-proven') flags.push(flag('mount-not-proven', mount.mountedAt, 0, facts))
+  if (mount.residual === 'too-small') flags.push(flag('residual-too-small', mount.mountedAt, 0, facts))
+  return flags
+}
+
+function mountFacts(mount: MountFacts): FlagFacts {
+  return {
+    mountRecordId: mount.mountRecordId,
+    reductionUm: mount.reductionUm ?? undefined,
+    mountedMeanUm: mount.mountedMeanUm ?? undefined,
+    bandMinUm: mount.bandMinUm ?? undefined,
+    bandMaxUm: mount.bandMaxUm ?? undefined,
+    bandSource: mount.bandSource ?? undefined,
+    residualMinUm: mount.residualMinUm ?? undefined,
+    expandedUncertaintyUm: mount.expandedUncertaintyUm ?? undefined,
+  }
+}
+
+/** How far the reduction lies outside, in per cent of the band's width. */
+function percentOut({ reductionUm, bandMinUm, bandMaxUm }: MountFacts): number {
+  if (reductionUm === null || bandMinUm === null || bandMaxUm === null) return 0
+  const outUm = Math.max(reductionUm - bandMaxUm, bandMinUm - reductionUm, 0)
+  return (outUm / (bandMaxUm - bandMinUm)) * 100
+}
+
+function greasingFlags(due: DueFacts, today: string): WantedFlag[] {
+  const facts: FlagFacts = {
+    dueOn: due.dueOn,
+    dueBy: due.dueBy,
+    dueRunHours: due.dueRunHours,
+    estimated: due.estimated,
+    intervalHours: due.intervalHours,
+    doseG: due.doseG,
+    greaseName: due.greaseName,
+  }
+  const flag = (kind: FlagKind, since: string, days: number): WantedFlag => ({
+    kind,
+    subjectId: due.planId,
+    since: `${since}T00:00:00Z`,
+    urgency: baseUrgency[kind] + Math.min(50, days / 10),
+    facts,
+  })
+  if (due.state === 'never-greased') return [flag('never-greased', due.dueOn, daysFrom(due.dueOn, today))]
+  if (due.state === 'overdue' || due.state === 'missed') {
+    return [flag('greasing-overdue', due.overdueOn, daysFrom(due.overdueOn, today))]
+  }
+  return []
+}
+
+function daysFrom(day: string, today: string): number {
+  return Math.max(0, (Date.parse(today) - Date.parse(day)) / 86_400_000)
+}
