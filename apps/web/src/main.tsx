@@ -1,0 +1,37 @@
+import '@fontsource-variable/source-sans-3/wght.css'
+import '@mantine/core/styles.layer.css'
+import './ui/tokens.css'
+import './ui/base.css'
+import './ui/mantine.css'
+import { MantineProvider } from '@mantine/core'
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { RouterProvider } from '@tanstack/react-router'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { themeModeManager } from './lib/theme-mode.ts'
+import { router } from './router.tsx'
+import { LinkProvider } from './ui/link.tsx'
+import { NoticeProvider } from './ui/notice.tsx'
+import { cssVariables, theme } from './ui/theme.ts'
+
+const followLink = (href: string) => router.history.push(href)
+const queryClient = new QueryClient({ defaultOptions: { queries: { staleTime: 15_000, retry: 1 } } })
+
+createRoot(document.getElementById('root')!).render(
+  <StrictMode>
+    <MantineProvider
+      theme={theme}
+      cssVariablesResolver={cssVariables}
+      colorSchemeManager={themeModeManager}
+      defaultColorScheme="auto"
+    >
+      <QueryClientProvider client={queryClient}>
+        <NoticeProvider>
+          <LinkProvider value={followLink}>
+            <RouterProvider router={router} />
+          </LinkProvider>
+        </NoticeProvider>
+      </QueryClientProvider>
+    </MantineProvider>
+  </StrictMode>,
+)

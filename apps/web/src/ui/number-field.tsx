@@ -1,0 +1,47 @@
+import { TextInput } from '@mantine/core'
+import type { ReactNode } from 'react'
+import classes from './number-field.module.css'
+
+export interface NumberFieldProps {
+  label: string
+  /** What was typed, as typed: the field never rewrites it. */
+  text: string
+  onText: (text: string) => void
+  /** Symbol at the right end of the field: "g", "h", "°C". */
+  unit: ReactNode
+  description?: ReactNode
+  /** What is wrong and what to do next. */
+  error?: ReactNode
+  /** Something to ask about without refusing it. */
+  ask?: ReactNode
+  /** `touch` is the big form, for gloves. */
+  size?: 'sm' | 'touch'
+  name?: string
+  required?: boolean
+  disabled?: boolean
+  placeholder?: string
+  onBlur?: () => void
+}
+
+/** A number with its unit; takes comma or point. Read it with `parseNumber`. */
+export function NumberField(props: NumberFieldProps) {
+  const { text, onText, unit, size = 'sm', ask, ...rest } = props
+  return (
+    <div className={classes.field} data-size={size}>
+      <TextInput
+        {...rest}
+        size={size}
+        value={text}
+        onChange={(event) => onText(event.currentTarget.value)}
+        inputMode="decimal"
+        autoComplete="off"
+        enterKeyHint="next"
+        rightSection={<span className={classes.unit}>{unit}</span>}
+        rightSectionWidth={size === 'touch' ? 84 : 64}
+        rightSectionPointerEvents={typeof unit === 'string' ? 'none' : 'all'}
+        classNames={{ input: classes.input }}
+      />
+      <output className={classes.ask}>{ask}</output>
+    </div>
+  )
+}

@@ -1,0 +1,44 @@
+import { Popover, UnstyledButton } from '@mantine/core'
+import { Preferences } from './preferences.tsx'
+import { Chevron } from './site-switcher.tsx'
+import classes from './frame-menu.module.css'
+
+export interface FramePerson {
+  name: string
+  /** Role in words, such as "Technician". */
+  role: string
+}
+
+function initials(name: string): string {
+  const parts = name.trim().split(/\s+/)
+  return ((parts[0]?.[0] ?? '') + (parts.length > 1 ? (parts.at(-1)?.[0] ?? '') : '')).toUpperCase()
+}
+
+/** Who is signed in, with this person's theme, unit and the way out. */
+export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignOut: () => void }) {
+  return (
+    <Popover position="bottom-end" width={264} shadow="md" trapFocus returnFocus withinPortal>
+      <Popover.Target>
+        <UnstyledButton
+          className={classes.trigger}
+          aria-label={`${person.name}, ${person.role}. Theme, unit and sign-out`}
+        >
+          <span className={classes.initials} aria-hidden="true">
+            {initials(person.name)}
+          </span>
+          <span className={classes.personText}>
+            <span className={classes.personName}>{person.name}</span>
+            <span className={classes.personRole}>{person.role}</span>
+          </span>
+          <Chevron />
+        </UnstyledButton>
+      </Popover.Target>
+      <Popover.Dropdown aria-label="Theme, unit and sign-out">
+        <p className={classes.who}>
+          {person.name} <span className={classes.personRole}>{person.role}</span>
+        </p>
+        <Preferences onSignOut={onSignOut} />
+      </Popover.Dropdown>
+    </Popover>
+  )
+}
