@@ -60,8 +60,8 @@ export const baseUrgency: Readonly<Record<FlagKind, number>> = {
 }
 
 /** The flags of a position: of the bearing that is in, and of its greasing. */
-export function positionFlags(fitment: FitmentFacts | null, due: DueFacts | null, today: string): WantedFlag[] {
-  return [...(fitment ? fitmentFlags(fitment) : []), ...(due ? greasingFlags(due, today) : [])]
+export function positionFlags(fitment: FitmentFacts | null, due: DueFacts | null): WantedFlag[] {
+  return [...(fitment ? fitmentFlags(fitment) : []), ...(due ? greasingFlags(due) : [])]
 }
 
 function fitmentFlags(fitment: FitmentFacts): WantedFlag[] {
@@ -103,7 +103,7 @@ function percentOut({ reductionUm, bandMinUm, bandMaxUm }: MountFacts): number {
   return (outUm / (bandMaxUm - bandMinUm)) * 100
 }
 
-function greasingFlags(due: DueFacts, today: string): WantedFlag[] {
+function greasingFlags(due: DueFacts): WantedFlag[] {
   const facts: FlagFacts = {
     dueOn: due.dueOn,
     dueBy: due.dueBy,
@@ -113,20 +113,24 @@ function greasingFlags(due: DueFacts, today: string): WantedFlag[] {
     doseG: due.doseG,
     greaseName: due.greaseName,
   }
-  const flag = (kind: FlagKind, since: string, days: number): WantedFlag => ({
+  const flag = (kind: FlagKind, since: string, more: number): WantedFlag => ({
     kind,
     subjectId: due.planId,
     since: `${since}T00:00:00Z`,
-    urgency: baseUrgency[kind] + Math.min(50, days / 10),
+    urgency: baseUrgency[kind] + more + seniority(since),
     facts,
   })
-  if (due.state === 'never-greased') return [flag('never-greased', due.dueOn, daysFrom(due.dueOn, today))]
-  if (due.state === 'overdue' || due.state === 'missed') {
-    return [flag('greasing-overdue', due.overdueOn, daysFrom(due.overdueOn, today))]
-  }
+  if (due.state === 'never-greased') return [flag('never-greased', due.dueOn, 0)]
+  if (due.state === 'overdue') return [flag('greasing-overdue', due.overdueOn, 0)]
+  if (due.state === 'missed') return [flag('greasing-overdue', due.overdueOn, missedMore)]
   return []
 }
 
-function daysFrom(day: string, today: string): number {
-  return Math.max(0, (Date.parse(today) - Date.parse(day)) / 86_400_000)
+/** A missed interval is more pressing than any that is merely overdue. */
+const missedMore = 50
+
+/** The earlier the day, the more; a number that stands still, so that the list's order needs no nightly work. */
+function seniority(day: string): number {
+  const dayNumber = Date.parse(day) / 86_400_000
+  return (40_000 - dayNumber) / 1000
 }

@@ -58,7 +58,7 @@ export async function refreshPositionFlags(
   const wanted = rows.flatMap((row) => {
     if (row.retired) return []
     const fitment = row.fitment && { ...row.fitment, mount: row.mount && inMicrometres(row.mount) }
-    return positionFlags(fitment, row.due, site.today).map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
+    return positionFlags(fitment, row.due).map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
   })
   await saveFlags(upkeep, { column: 'position_id', ids: positionIds }, wanted, site.now, how)
 }

@@ -1,0 +1,2 @@
+export const jobsSchema = 'jobs'
+export const turnOfDayQueue = 'turn-of-day'
