@@ -14,6 +14,9 @@ export const questionedAboveUm = 500
 /** Below this (but not zero) a clearance is questioned: no feeler blade is so thin, millimetres were probably meant. */
 export const questionedBelowUm = 5
 
+/** A suggestion below this is left out: no class of a tabled bearing starts lower. */
+const likelyAboveUm = 10
+
 export interface ClearanceContext {
   /** Bore of the bearing in mm, if known. */
   boreMm?: number
@@ -49,7 +52,9 @@ export function screenClearance(
   const highest = thresholdUm(context.boreMm)
   const plausible = (um: number): boolean => um === 0 || (um >= questionedBelowUm && um <= highest)
   if (plausible(exactUm)) return { kind: 'clearance', valueUm: exactUm, unit }
-  const suggestions = meant(exactUm, unit).filter((option) => option.valueUm > 0 && plausible(option.valueUm))
+  const suggestions = meant(exactUm, unit).filter(
+    (option) => option.valueUm >= likelyAboveUm && plausible(option.valueUm),
+  )
   const shown = `${fromUm(exactUm, unit)} ${unitLabels[unit]}`
   const sentence =
     exactUm > highest

@@ -30,7 +30,7 @@ export function parseDesignation(text: string, field = 'designation'): Designati
   const [, prefix = '', digits = '', writtenBore, tail = ''] = match ?? []
   if (!match) throw new InputError('malformed', field, `"${text}" doesn't start with a basic code such as 22220.`)
   const bore = boreOf(prefix, digits, writtenBore, field)
-  const tokens = tail.split(/[\s/\-+.,;_]+/).flatMap(splitToken)
+  const tokens = tail.split(/[\s/\-+.,;_]+/).flatMap((token) => splitToken(token, bore.series))
   const taper = taperOf(tokens, bore.series, field)
   const clearanceClass = classOf(tokens, field)
   const rest = tokens.filter((token) => !/^K(30)?$/.test(token) && !isClass(token))
@@ -81,14 +81,19 @@ function boreSentence(boreCode: string): string {
   return `${boreCode} is not a bore code: 00 to 96, or the bore in mm behind a stroke from 500 up, as in 230/500.`
 }
 
-/** K and a class may stand glued to what is before them: EK, CCK30, KC3, W33C3. */
-function splitToken(token: string): string[] {
-  const glued = /^(.+)(C[2-5]|CN)$/.exec(token)
-  if (glued?.[1] && glued[2]) return [...splitToken(glued[1]), glued[2]]
-  const tapered = /^([A-Z]+)(K30|K)$/.exec(token)
-  if (tapered?.[1] && tapered[2]) return [tapered[1], tapered[2]]
+/**
+ * Suffixes may stand glued: EK, KC3, C3W33. In the series of spherical roller bearings (2..) a K always means the
+ * tapered bore, wherever it stands (KMB); in others only behind letters or alone.
+ */
+function splitToken(token: string, series: string): string[] {
+  const cut = gluedClass.exec(token) ?? (/^2\d\d$/.test(series) ? gluedK : endingK).exec(token)
+  if (cut) return cut.slice(1).flatMap((part) => (part === token ? [part] : splitToken(part, series)))
   return token === '' ? [] : [token === 'C0' ? 'CN' : token]
 }
+
+const gluedClass = /^(.*?)(C[2-5](?!\d)|CN$)(.*)$/
+const gluedK = /^(.*?)(K30|K(?!30))(.*)$/
+const endingK = /^([A-Z]+)(K30|K)$/
 
 function taperOf(tokens: string[], series: string, field: string): Taper | null {
   const written = tokens.find((token) => /^K(30)?$/.test(token))

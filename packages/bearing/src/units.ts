@@ -82,8 +82,8 @@ export function parseLength(text: string, expected: LengthUnit, field = 'length'
     throw new InputError('unknown-unit', field, `"${suffix}" is not a unit we know: use mm, µm, in or thou.`)
   }
   if (whole.length > 12 || decimals.length > 30) throw malformed(typed, field)
-  const nm = roundedNanometres(whole, decimals, unit)
-  return { valueUm: umFromNanometres(toNanometres(sign === '' || sign === '+' ? nm : -nm, 'um') / 1000), unit, typed }
+  const size = umFromNanometres(roundedNanometres(whole, decimals, unit))
+  return { valueUm: toUm(sign === '' || sign === '+' ? size : -size, 'um'), unit, typed }
 }
 
 /** Exact decimal arithmetic, since binary fractions lose half nanometres. */
