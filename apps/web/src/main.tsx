@@ -9,13 +9,14 @@ import { RouterProvider } from '@tanstack/react-router'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { themeModeManager } from './lib/theme-mode.ts'
-import { router } from './router.tsx'
+import { makeRouter } from './router.tsx'
 import { LinkProvider } from './ui/link.tsx'
 import { NoticeProvider } from './ui/notice.tsx'
 import { cssVariables, theme } from './ui/theme.ts'
 
-const followLink = (href: string) => router.history.push(href)
 const queryClient = new QueryClient({ defaultOptions: { queries: { staleTime: 15_000, retry: 1 } } })
+const router = makeRouter(queryClient)
+const followLink = (href: string) => router.history.push(href)
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

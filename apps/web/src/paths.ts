@@ -1,28 +1,51 @@
 import type { DestinationKey } from './ui/destinations.tsx'
 
-/** Every address of the dashboard. No other file writes one. */
+/** Every address of the dashboard. No other file writes one. Addresses of a site begin with its code. */
 export const paths = {
   home: '/',
-  flags: '/flags',
-  positions: '/positions',
-  position: { pattern: '/positions/$tag', href: (tag: string) => `/positions/${encodeURIComponent(tag)}` },
-  mounts: '/mounts',
-  mount: { pattern: '/mounts/$id', href: (id: string) => `/mounts/${encodeURIComponent(id)}` },
-  greasing: '/greasing',
-  stores: '/stores',
-  life: '/life',
-  setup: '/setup',
   signIn: '/sign-in',
   gallery: '/gallery',
+  flags: (site: string) => `/${site}/flags`,
+  positions: (site: string) => `/${site}/positions`,
+  position: (site: string, id: string) => `/${site}/positions/${id}`,
+  remove: (site: string, positionId: string) => `/${site}/positions/${positionId}/removal`,
+  mounts: (site: string) => `/${site}/mounts`,
+  mount: (site: string, id: string) => `/${site}/mounts/${id}`,
+  remount: (site: string, positionId: string) => `/${site}/positions/${positionId}/remount`,
+  greasing: (site: string) => `/${site}/greasing`,
+  stores: (site: string) => `/${site}/stores`,
+  part: (site: string, id: string) => `/${site}/stores/parts/${id}`,
+  kit: (site: string, id: string) => `/${site}/stores/kits/${id}`,
+  life: (site: string) => `/${site}/life`,
+  setup: (site: string) => `/${site}/setup`,
 } as const
 
-/** Where the frame's seven destinations lead. */
-export const destinationHrefs: Record<DestinationKey, string> = {
-  flags: paths.flags,
-  positions: paths.positions,
-  mounts: paths.mounts,
-  greasing: paths.greasing,
-  stores: paths.stores,
-  life: paths.life,
-  setup: paths.setup,
+/** The same addresses as the router's patterns, below `/$site`. */
+export const patterns = {
+  flags: 'flags',
+  positions: 'positions',
+  position: 'positions/$id',
+  remove: 'positions/$id/removal',
+  remount: 'positions/$id/remount',
+  mounts: 'mounts',
+  mount: 'mounts/$id',
+  greasing: 'greasing',
+  stores: 'stores',
+  part: 'stores/parts/$id',
+  kit: 'stores/kits/$id',
+  life: 'life',
+  setup: 'setup',
+} as const
+
+/** Where the frame's seven destinations lead at a site. */
+export function destinationHrefs(site: string): Record<DestinationKey, string> {
+  return {
+    flags: paths.flags(site),
+    positions: paths.positions(site),
+    mounts: paths.mounts(site),
+    greasing: paths.greasing(site),
+    stores: paths.stores(site),
+    life: paths.life(site),
+    setup: paths.setup(site),
+  }
 }

@@ -1,8 +1,69 @@
-import { createRootRoute, createRoute, createRouter, lazyRouteComponent, Outlet } from '@tanstack/react-router'
+import type { QueryClient } from '@tanstack/react-query'
+import {
+  createRootRouteWithContext,
+  createRoute,
+  createRouter,
+  lazyRouteComponent,
+  Outlet,
+  redirect,
+  type AnyRoute,
+} from '@tanstack/react-router'
+import { ProblemError } from './api/problem-error.ts'
 import { paths } from './paths.ts'
+import { RouteError } from './pages/route-error.tsx'
 import { NotFoundPage } from './pages/not-found.tsx'
+import { flagPages } from './pages/flags/routes.tsx'
+import { greasingPages } from './pages/greasing/routes.tsx'
+import { lifePages } from './pages/life/routes.tsx'
+import { mountPages } from './pages/mounts/routes.tsx'
+import { positionPages } from './pages/positions/routes.tsx'
+import { setupPages } from './pages/setup/routes.tsx'
+import { storesPages } from './pages/stores/routes.tsx'
+import { sessionQuery } from './session/session-queries.ts'
+import { SignInPage } from './session/sign-in-page.tsx'
+import { SiteLayout } from './session/site-layout.tsx'
 
-const rootRoute = createRootRoute({ component: Outlet, notFoundComponent: NotFoundPage })
+const rootRoute = createRootRouteWithContext<{ client: QueryClient }>()({
+  component: Outlet,
+  notFoundComponent: NotFoundPage,
+  errorComponent: RouteError,
+})
+
+/** Reads who is signed in, or leads to the sign-in page and back. */
+async function requireSession(client: QueryClient, next: string) {
+  try {
+    return await client.ensureQueryData(sessionQuery)
+  } catch (error) {
+    if (error instanceof ProblemError && error.problem.status === 401)
+      throw redirect({ to: paths.signIn, search: { next } })
+    throw error
+  }
+}
+
+const homeRoute = createRoute({
+  getParentRoute: () => rootRoute,
+  path: paths.home,
+  beforeLoad: async ({ context, location }) => {
+    const me = await requireSession(context.client, location.href)
+    const [first] = me.memberships
+    if (first) throw redirect({ href: paths.flags(first.siteCode) })
+  },
+  component: NotFoundPage,
+})
+
+const signInRoute = createRoute({
+  getParentRoute: () => rootRoute,
+  path: paths.signIn,
+  validateSearch: (search): { next?: string } => (typeof search['next'] === 'string' ? { next: search['next'] } : {}),
+  component: SignInPage,
+})
+
+export const siteRoute = createRoute({
+  getParentRoute: () => rootRoute,
+  path: '/$site',
+  beforeLoad: ({ context, location }) => requireSession(context.client, location.href),
+  component: SiteLayout,
+})
 
 // The component gallery is for developers: a production build leaves it out.
 const developerRoutes = import.meta.env.DEV
@@ -15,14 +76,19 @@ const developerRoutes = import.meta.env.DEV
     ]
   : []
 
-export const router = createRouter({
-  routeTree: rootRoute.addChildren([...developerRoutes]),
-  defaultPreload: 'intent',
-  scrollRestoration: true,
-})
+const sitePages = [flagPages, positionPages, mountPages, greasingPages, storesPages, lifePages, setupPages]
 
-declare module '@tanstack/react-router' {
-  interface Register {
-    router: typeof router
-  }
+export function makeRouter(client: QueryClient) {
+  return createRouter({
+    routeTree: rootRoute.addChildren([
+      homeRoute,
+      signInRoute,
+      ...developerRoutes,
+      siteRoute.addChildren(sitePages.flatMap((pages): AnyRoute[] => pages(() => siteRoute))),
+    ]),
+    context: { client },
+    defaultPreload: 'intent',
+    defaultPreloadStaleTime: 0,
+    scrollRestoration: true,
+  })
 }

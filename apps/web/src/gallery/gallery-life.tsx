@@ -1,4 +1,5 @@
 import { CartesianGrid, Line, LineChart, XAxis, YAxis } from 'recharts'
+import { formatCount } from '../lib/format-count.ts'
 import { ChartFrame, chartLook } from '../ui/chart-frame.tsx'
 import { LifeStrip } from '../ui/life-strip.tsx'
 import type { LifeFitment } from '../ui/life-strip-geometry.ts'
@@ -86,9 +87,16 @@ export function GalleryLife() {
           rows={survival}
           rowKey={(row) => String(row.hours)}
         >
-          <LineChart data={survival} margin={chartLook.margin}>
+          <LineChart data={survival} {...chartLook.chart}>
             <CartesianGrid {...chartLook.grid} vertical={false} />
-            <XAxis dataKey="hours" type="number" {...chartLook.axis} />
+            <XAxis
+              dataKey="hours"
+              type="number"
+              domain={[0, 28_000]}
+              tickCount={8}
+              tickFormatter={formatCount}
+              {...chartLook.axis}
+            />
             <YAxis width={40} domain={[0, 100]} {...chartLook.axis} />
             <Line type="stepAfter" dataKey="share" {...chartLook.line} />
           </LineChart>

@@ -1,5 +1,6 @@
 import { Button, Select, TextInput } from '@mantine/core'
 import { useState } from 'react'
+import { formatCount } from '../lib/format-count.ts'
 import { paths } from '../paths.ts'
 import { DataTable } from '../ui/data-table.tsx'
 import type { DataColumn } from '../ui/data-table-types.ts'
@@ -42,7 +43,7 @@ const columns: DataColumn<SampleRow>[] = [
     key: 'hours',
     header: 'Run hours',
     unit: 'h',
-    cell: (row) => row.hours.toLocaleString('en-GB').replace(',', ' '),
+    cell: (row) => formatCount(row.hours),
     sortValue: (row) => row.hours,
     align: 'right',
   },
@@ -60,7 +61,7 @@ const longRows = sampleRows(600)
 export function GalleryLists() {
   const [area, setArea] = useState<string | null>('Drying house')
   const [kind, setKind] = useState<string | null>('Mount over')
-  const href = paths.position.href('BE-07 / DE')
+  const href = paths.position('harrow-point', 'BE-07 / DE')
   const active = [
     ...(area ? [{ key: 'area', label: `Area: ${area}`, onRemove: () => setArea(null) }] : []),
     ...(kind ? [{ key: 'kind', label: `Kind: ${kind}`, onRemove: () => setKind(null) }] : []),
@@ -158,7 +159,7 @@ export function GalleryLists() {
           columns={columns}
           rows={shortRows}
           rowKey={(row) => row.tag}
-          rowHref={(row) => paths.position.href(row.tag)}
+          rowHref={(row) => paths.position('harrow-point', row.tag)}
           more={{ total: 160, hasMore: true, loading: false, onMore: () => undefined }}
           empty={null}
         />

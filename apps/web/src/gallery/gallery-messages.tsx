@@ -17,7 +17,7 @@ export function GalleryMessages() {
     <>
       <GallerySection title="Facts">
         <DefinitionList
-          columns
+          layout="columns"
           items={[
             { label: 'Bore', value: '100', unit: 'mm' },
             { label: 'Band', value: '0.045 to 0.060', unit: 'mm', note: 'generic guide, 80 to 100 mm' },

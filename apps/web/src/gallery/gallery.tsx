@@ -20,7 +20,7 @@ export function Gallery() {
   return (
     <UnitsProvider personId="gallery">
       <AppFrame
-        hrefs={destinationHrefs}
+        hrefs={destinationHrefs('harrow-point')}
         active="flags"
         flagCount={37}
         pageTitle="Gallery"
@@ -33,9 +33,9 @@ export function Gallery() {
         <PageHead
           title="BE-07 / DE"
           trail={[
-            { label: 'Positions', href: destinationHrefs.positions },
-            { label: 'Elevators', href: destinationHrefs.positions },
-            { label: 'BE-07 head shaft', href: destinationHrefs.positions },
+            { label: 'Positions', href: destinationHrefs('harrow-point').positions },
+            { label: 'Elevators', href: destinationHrefs('harrow-point').positions },
+            { label: 'BE-07 head shaft', href: destinationHrefs('harrow-point').positions },
           ]}
           sentence="Head shaft of bucket elevator 7, drive end. One bearing fitted since March 2025."
           facts={[

@@ -1,0 +1,3 @@
+export function FlagsPage() {
+  return null
+}

@@ -1,0 +1,13 @@
+import { createRoute, lazyRouteComponent } from '@tanstack/react-router'
+import { patterns } from '../../paths.ts'
+import type { SiteParent } from '../site-page.ts'
+
+export function flagPages(getParentRoute: SiteParent) {
+  return [
+    createRoute({
+      getParentRoute,
+      path: patterns.flags,
+      component: lazyRouteComponent(() => import('./flags-page.tsx'), 'FlagsPage'),
+    }),
+  ]
+}

@@ -1,0 +1,3 @@
+export function GreasingPage() {
+  return null
+}

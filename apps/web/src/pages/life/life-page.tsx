@@ -1,0 +1,3 @@
+export function LifePage() {
+  return null
+}

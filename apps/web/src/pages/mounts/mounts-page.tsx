@@ -1,0 +1,3 @@
+export function MountsPage() {
+  return null
+}

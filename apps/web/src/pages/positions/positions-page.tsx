@@ -1,0 +1,3 @@
+export function PositionsPage() {
+  return null
+}

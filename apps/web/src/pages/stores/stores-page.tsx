@@ -1,0 +1,3 @@
+export function StoresPage() {
+  return null
+}

@@ -1,0 +1,75 @@
+import { signIn } from '@shaftbook/contract/access'
+import { Button, PasswordInput, TextInput } from '@mantine/core'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useNavigate, useSearch } from '@tanstack/react-router'
+import { useState, type FormEvent } from 'react'
+import { call } from '../api/call.ts'
+import { ProblemError } from '../api/problem-error.ts'
+import { paths } from '../paths.ts'
+import { BookMark } from '../ui/destinations.tsx'
+import { sessionQuery } from './session-queries.ts'
+import classes from './sign-in-page.module.css'
+
+/** The way in; leads back to the page that asked for it. */
+export function SignInPage() {
+  const { next }: { next?: string } = useSearch({ strict: false })
+  const navigate = useNavigate()
+  const client = useQueryClient()
+  const [email, setEmail] = useState('')
+  const [password, setPassword] = useState('')
+  const enter = useMutation({
+    mutationFn: () => call(signIn, { body: { email, password } }),
+    onSuccess: async (me) => {
+      client.clear()
+      client.setQueryData(sessionQuery.queryKey, me)
+      const inside = next?.startsWith('/') && !next.startsWith('//') ? next : paths.home
+      await navigate({ href: inside, replace: true })
+    },
+  })
+  const submit = (event: FormEvent): void => {
+    event.preventDefault()
+    enter.mutate()
+  }
+  const faultOf = (field: string): string | undefined =>
+    enter.error instanceof ProblemError ? enter.error.faultsAt(field)[0]?.message : undefined
+
+  return (
+    <main className={classes.page}>
+      <title>Sign in · Shaftbook</title>
+      <form className={classes.form} onSubmit={submit} noValidate>
+        <div className={classes.brand}>
+          <BookMark size={40} />
+          <div>
+            <h1 className={classes.title}>Shaftbook</h1>
+            <p className={classes.sentence}>The book of every shaft position</p>
+          </div>
+        </div>
+        <TextInput
+          label="E-mail"
+          type="email"
+          autoComplete="username"
+          required
+          value={email}
+          error={faultOf('email')}
+          onChange={(event) => setEmail(event.currentTarget.value)}
+        />
+        <PasswordInput
+          label="Password"
+          autoComplete="current-password"
+          required
+          value={password}
+          error={faultOf('password')}
+          onChange={(event) => setPassword(event.currentTarget.value)}
+        />
+        {enter.isError && (
+          <p className={classes.failed} role="alert">
+            {enter.error.message}
+          </p>
+        )}
+        <Button type="submit" fullWidth size="md" loading={enter.isPending}>
+          Sign in
+        </Button>
+      </form>
+    </main>
+  )
+}
