@@ -3,7 +3,12 @@ import helmet from '@fastify/helmet'
 import rateLimit from '@fastify/rate-limit'
 import swagger from '@fastify/swagger'
 import Fastify, { type FastifyInstance } from 'fastify'
-import { jsonSchemaTransform, jsonSchemaTransformObject, serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
+import {
+  jsonSchemaTransform,
+  jsonSchemaTransformObject,
+  serializerCompiler,
+  validatorCompiler,
+} from 'fastify-type-provider-zod'
 import { accessRoutes, signInRoutes } from './access/access.routes.ts'
 import type { Config } from './config.ts'
 import type { Context } from './context.ts'
@@ -48,7 +53,10 @@ export async function buildApp(config: Config, now: () => Date = () => new Date(
   await app.register(cookie)
   await app.register(rateLimit, { global: false })
   await app.register(swagger, {
-    openapi: { openapi: '3.1.0', info: { title: 'Shaftbook', version: '1', description: 'The book of every shaft position' } },
+    openapi: {
+      openapi: '3.1.0',
+      info: { title: 'Shaftbook', version: '1', description: 'The book of every shaft position' },
+    },
     transform: jsonSchemaTransform,
     transformObject: jsonSchemaTransformObject,
   })

@@ -18,11 +18,19 @@ export class DomainError extends Error {
 }
 
 /** Refuses with one field at fault, whose message is the sentence too. */
-export function fieldError(code: ProblemCode, path: string, message: string): DomainError {
-  return new DomainError(code, message, [{ path, message }])
+export function fieldError(code: ProblemCode, path: string, message: string, options?: ErrorOptions): DomainError {
+  return new DomainError(code, message, [{ path, message }], options)
 }
 
 /** The record is not there, or belongs to another site: to the asker both are the same. */
 export function notFound(noun: string, path = 'id'): DomainError {
   return fieldError('not-found', path, `There is no such ${noun} at this site.`)
+}
+
+/** Somebody else's change came in between; nothing of his is overwritten. */
+export function versionStale(noun: string, sentVersion: number): DomainError {
+  return new DomainError(
+    'version-stale',
+    `Somebody changed this ${noun} since you read it (you sent version ${sentVersion}): read it again, look at what changed, then enter your change once more.`,
+  )
 }

@@ -24,9 +24,12 @@ export function signInRoutes(app: FastifyInstance, context: Context): void {
   app.register(async (limited) => {
     limited.addHook('onRequest', limited.rateLimit(limit))
     route(limited, signIn, async ({ body, reply }) => {
-      const [found] = await db.ask<{ person_id: string; password_hash: string }>('select * from sign_in_lookup($1)', [body.email])
+      const [found] = await db.ask<{ person_id: string; password_hash: string }>('select * from sign_in_lookup($1)', [
+        body.email,
+      ])
       const fits = await verifyPassword(found?.password_hash, body.password)
-      if (!found || !fits) throw new DomainError('sign-in-failed', 'E-mail or password is not right. Check both and try again.')
+      if (!found || !fits)
+        throw new DomainError('sign-in-failed', 'E-mail or password is not right. Check both and try again.')
       const token = await openSession(db, found.person_id, now())
       setCookie(reply, token, config.secureCookies)
       const signedIn = await findSession(db, token)

@@ -49,7 +49,15 @@ export async function findSession(db: Database, token: string): Promise<SignedIn
   const memberships = rows.flatMap((row) =>
     row.site_id === null
       ? []
-      : [{ siteId: row.site_id, siteCode: row.site_code, siteName: row.site_name, timeZone: row.time_zone, role: row.role }],
+      : [
+          {
+            siteId: row.site_id,
+            siteCode: row.site_code,
+            siteName: row.site_name,
+            timeZone: row.time_zone,
+            role: row.role,
+          },
+        ],
   )
   return { id: first.person_id, name: first.name, email: first.email, memberships }
 }

@@ -11,11 +11,11 @@ export async function serveDashboard(app: FastifyInstance, webDir: string): Prom
       cacheControl: false,
       setHeaders: (reply, path) => {
         const hashed = path.includes('/assets/')
-        reply.setHeader('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache')
+        void reply.header('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache')
       },
     })
     pages.get('/*', { schema: { hide: true } }, (request, reply) => {
-      if (request.url.startsWith('/api/') || /^\/assets\//.test(request.url)) {
+      if (request.url.startsWith('/api/') || request.url.startsWith('/assets/')) {
         const problem = problemOf('not-found', `There is nothing at ${request.url.split('?')[0]}.`)
         return reply.code(404).type(problemType).send(JSON.stringify(problem))
       }

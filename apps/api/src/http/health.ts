@@ -14,7 +14,8 @@ export function healthRoutes(app: FastifyInstance, { db }: Context): void {
     })
     const names = new Set(applied.map((row) => row.name))
     const missing = migrationNames().filter((name) => !names.has(name))
-    if (missing.length > 0) throw new DomainError('not-ready', `The database waits for migrations: ${missing.join(', ')}.`)
+    if (missing.length > 0)
+      throw new DomainError('not-ready', `The database waits for migrations: ${missing.join(', ')}.`)
     return { status: 'ok' as const, database: 'ok' as const, migrations: names.size }
   })
 }

@@ -7,7 +7,8 @@ export const problemType = 'application/problem+json'
 /** Answers every error as RFC 9457 problem details, at the root so that no scope can miss it. */
 export function answerProblems(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError | DomainError, request, reply) => {
-    const problem = error instanceof DomainError ? problemOf(error.code, error.message, error.fields) : fromFastify(error)
+    const problem =
+      error instanceof DomainError ? problemOf(error.code, error.message, error.fields) : fromFastify(error)
     if (problem.status >= 500) request.log.error({ err: error }, 'request failed')
     return send(reply, problem)
   })
@@ -47,7 +48,10 @@ function fromFastify(error: FastifyError): Problem {
   if (error.statusCode !== undefined && error.statusCode >= 400 && error.statusCode < 500) {
     return problemOf('request-invalid', 'The request is not readable.')
   }
-  return problemOf('internal-error', 'Something went wrong in the service. Nothing was saved; try again, and tell the engineer if it stays.')
+  return problemOf(
+    'internal-error',
+    'Something went wrong in the service. Nothing was saved; try again, and tell the engineer if it stays.',
+  )
 }
 
 function fromValidation(error: FastifyError): Problem {

@@ -34,7 +34,11 @@ export interface Call<E extends Endpoint> {
 /**
  * Serves one endpoint of the contract: who may call it is checked first, then the request; the reply is checked on the way out.
  */
-export function route<E extends Endpoint>(app: FastifyInstance, endpoint: E, handle: (call: Call<E>) => Promise<Reply<E>>): void {
+export function route<E extends Endpoint>(
+  app: FastifyInstance,
+  endpoint: E,
+  handle: (call: Call<E>) => Promise<Reply<E>>,
+): void {
   const status = Math.min(...Object.keys(endpoint.replies).map(Number))
   app.route({
     method: endpoint.method,
@@ -90,9 +94,13 @@ function callOf<E extends Endpoint>(endpoint: E, request: FastifyRequest, reply:
 
 function versionOf(ifMatch: string | undefined): number {
   if (ifMatch === undefined) {
-    throw new DomainError('if-match-missing', 'Send If-Match with the version that you read, so that no change of somebody else is lost.')
+    throw new DomainError(
+      'if-match-missing',
+      'Send If-Match with the version that you read, so that no change of somebody else is lost.',
+    )
   }
   const version = /^(?:W\/)?"(\d{1,9})"$/.exec(ifMatch.trim())?.[1]
-  if (version === undefined) throw new DomainError('request-invalid', 'If-Match holds one version in quotes, such as "3".')
+  if (version === undefined)
+    throw new DomainError('request-invalid', 'If-Match holds one version in quotes, such as "3".')
   return Number(version)
 }

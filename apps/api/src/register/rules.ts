@@ -1,0 +1,75 @@
+import type { bearingTypes, positions, shafts } from '@shaftbook/contract/register-tables'
+import type { z } from 'zod'
+import { DomainError, fieldError } from '../domain-error.ts'
+import type { Written } from './table.ts'
+
+type Type = z.output<typeof bearingTypes.New>
+type Position = z.output<typeof positions.New>
+type Shaft = z.output<typeof shafts.New>
+
+/** A ring is larger outside than inside. */
+export function checkBearingType({ after }: Written<Type>): void {
+  if (after.outsideDiameterMm > after.boreMm) return
+  throw fieldError(
+    'not-allowed-here',
+    'outsideDiameterMm',
+    `The outside diameter (${after.outsideDiameterMm} mm) has to be larger than the bore (${after.boreMm} mm).`,
+  )
+}
+
+/** Leaving a shaft with no or several locating positions alone needs a reason in words. R-LOC. */
+export function checkShaft({ after }: Written<Shaft>): void {
+  const reason = after.locatingOverrideReason
+  if (reason === null || reason.length >= 3) return
+  throw fieldError(
+    'reason-missing',
+    'locatingOverrideReason',
+    'Say in a few words why this shaft may have no or several locating positions, or leave the reason out.',
+  )
+}
+
+/** A position's own band is complete: both limits in order, and where it comes from. */
+export function checkPosition({ after, now }: Written<Position>): void {
+  checkOwnBand(after)
+  if (after.ownResidualMinUm !== null && after.ownResidualMinUm < 0) {
+    throw fieldError('not-allowed-here', 'ownResidualMinUm', 'The residual minimum is a clearance: 0 µm or more.')
+  }
+  if (after.retiredAt !== null && new Date(after.retiredAt) > now) {
+    throw fieldError('date-in-future', 'retiredAt', 'A position is retired today or earlier, not in the future.')
+  }
+}
+
+function checkOwnBand({ ownReductionMinUm: min, ownReductionMaxUm: max, ownBandSource: source }: Position): void {
+  if (min === null && max === null && source === null) return
+  const missing = [
+    ...(min === null ? ['ownReductionMinUm'] : []),
+    ...(max === null ? ['ownReductionMaxUm'] : []),
+    ...(source === null || source === '' ? ['ownBandSource'] : []),
+  ]
+  if (missing.length > 0) {
+    const message =
+      'A band of its own needs the least and the most reduction and where they come from: give all three, or none.'
+    throw new DomainError(
+      'not-allowed-here',
+      message,
+      missing.map((path) => ({ path, message: 'is missing for a band' })),
+    )
+  }
+  if (min !== null && max !== null && (min <= 0 || max <= min)) {
+    throw fieldError(
+      'not-allowed-here',
+      'ownReductionMaxUm',
+      `A band runs from a smaller to a larger reduction above 0: ${min} to ${max} µm does not.`,
+    )
+  }
+}
+
+/** A position that carries a bearing stays in the book until the bearing is out. */
+export function checkRetirable(occupied: boolean): void {
+  if (!occupied) return
+  throw fieldError(
+    'not-allowed-here',
+    'retiredAt',
+    'A bearing is still fitted at this position: log its removal first, then retire the position.',
+  )
+}
