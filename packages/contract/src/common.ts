@@ -12,7 +12,8 @@ export const RunHours = z.number().min(0).max(1_000_000)
 /** A clearance or a difference of clearances, in micrometres, to the nanometre. */
 export const Micrometres = z.number().min(-2000).max(2000)
 export const Millimetres = z.number().positive().max(10_000)
-export const Grams = z.number().positive().max(100_000)
+/** A dose of grease. */
+export const Grams = z.number().min(0.1).max(20_000)
 
 /** What the service adds to a register row. */
 export const rowShape = { id: Id, version: z.int(), createdAt: Instant, updatedAt: Instant }

@@ -27,7 +27,7 @@ const planShape = {
   greaseId: Id,
   entry: GreaseEntry,
   doseG: Grams,
-  intervalHours: z.number().positive().max(100_000),
+  intervalHours: z.number().min(1).max(100_000),
   calendarMonths: z.int().min(1).max(60).default(12),
   source: z.enum(['computed', 'by-hand']),
   reason: Text.default(''),

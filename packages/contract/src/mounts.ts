@@ -64,7 +64,7 @@ const sheetShape = {
   temperatureC: z.number().min(-60).max(200).nullable().default(null),
   gauge: Text.nullable().default(null),
   zeroPointMethod: Text.nullable().default(null),
-  driveUpMm: z.number().min(0).max(100).nullable().default(null),
+  driveUpMm: z.number().min(0).max(50).nullable().default(null),
   nutAngleDeg: z.number().min(0).max(3600).nullable().default(null),
   greaseId: Id.nullable().default(null),
   greaseBearingG: z.number().min(0).max(100_000).nullable().default(null),
@@ -113,7 +113,7 @@ export const Band = z.object({
     title: z.string(),
     edition: z.string().nullable(),
     row: z.string().nullable(),
-    certainty: z.string(),
+    certainty: z.string().nullable(),
   }),
 })
 export type Band = z.infer<typeof Band>

@@ -1,0 +1,85 @@
+import { averageHoursPerDay } from '@shaftbook/bearing/due'
+import { fieldError } from '../domain-error.ts'
+import { addReading, findNeighbours, findUsageReadings } from './meters.store.ts'
+import type { Place } from './place.ts'
+import { totalHoursOf, type Neighbours } from './total-hours.ts'
+import { dayOf, type Work } from './work.ts'
+
+/** The machine's hours at an event, and where they come from. */
+export interface RunHoursAt {
+  readonly totalHours: number | null
+  readonly source: 'meter' | 'estimate' | 'none'
+}
+
+/** What was entered about the hours at an event. */
+export interface HoursEntry {
+  readonly meterShowsHours: number | null
+  readonly noHoursReason: string | null
+}
+
+/** Keeps what the meter shows at an event that can't do without hours, or else the reason why there are none. */
+export async function hoursOrReason(work: Work, place: Place, at: Date, entry: HoursEntry): Promise<RunHoursAt> {
+  if (entry.meterShowsHours !== null) return await readMeter(work, place, at, entry.meterShowsHours)
+  if (entry.noHoursReason === null) {
+    throw fieldError(
+      'hours-or-reason',
+      'meterShowsHours',
+      'Enter what the hour meter shows, or say why you have no reading.',
+    )
+  }
+  return { totalHours: null, source: 'none' }
+}
+
+/** The hours at an event that goes without a reading too: between two readings of the meter they are estimated. */
+export async function hoursIfKnown(work: Work, place: Place, at: Date, shown: number | null): Promise<RunHoursAt> {
+  if (shown !== null) return await readMeter(work, place, at, shown)
+  if (!place.meter) return { totalHours: null, source: 'none' }
+  return between(at, await findNeighbours(work.tx, place.meter.id, at))
+}
+
+function between(at: Date, { before, after }: Neighbours): RunHoursAt {
+  if (!before || !after) return { totalHours: null, source: 'none' }
+  const share = (at.getTime() - before.readAt.getTime()) / (after.readAt.getTime() - before.readAt.getTime())
+  const totalHours = before.totalHours + share * (after.totalHours - before.totalHours)
+  return { totalHours: Math.round(totalHours * 10) / 10, source: 'estimate' }
+}
+
+/** Stores what the meter of the machine shows; the same reading of the same moment is stored once. */
+async function readMeter(work: Work, place: Place, at: Date, shownHours: number): Promise<RunHoursAt> {
+  const path = 'meterShowsHours'
+  if (!place.meter) {
+    const message =
+      'No hour meter is registered for this machine: leave the reading empty, or ask the engineer to register the meter.'
+    throw fieldError('not-allowed-here', path, message)
+  }
+  const { id: meterId, rolloverAtHours } = place.meter
+  const neighbours = await findNeighbours(work.tx, meterId, at)
+  const { before } = neighbours
+  if (before?.kind === 'reading' && before.readAt.getTime() === at.getTime() && before.shownHours === shownHours) {
+    return { totalHours: before.totalHours, source: 'meter' }
+  }
+  const entry = { readAt: at, shownHours, newMeterShowsHours: null }
+  const totalHours = totalHoursOf(entry, neighbours, rolloverAtHours, { path, day: (moment) => dayOf(work, moment) })
+  await addReading(work.tx, { ...entry, meterId, kind: 'reading', totalHours, readBy: work.personId })
+  return { totalHours, source: 'meter' }
+}
+
+const msPerDay = 86_400_000
+/** Readings of this many days back give the average (R-CAL); closer together than a week they say too little. */
+const usageDays = 90
+const leastUsageDays = 7
+
+/** Average running hours a day up to a moment: by the meter, else what the register says of the machine. R-CAL. */
+export async function usageBefore(work: Work, place: Place, at: Date): Promise<number> {
+  if (!place.meter) return place.hoursPerDay
+  const from = new Date(at.getTime() - usageDays * msPerDay)
+  const { first, last } = await findUsageReadings(work.tx, place.meter.id, from, at)
+  if (!first || !last || last.readAt.getTime() - first.readAt.getTime() < leastUsageDays * msPerDay) {
+    return place.hoursPerDay
+  }
+  const [start, end] = [dayOf(work, first.readAt), dayOf(work, last.readAt)]
+  // whole days are shorter than the time between a reading in the morning and one at night
+  const most = 24 * Math.round((Date.parse(end) - Date.parse(start)) / msPerDay)
+  const runHours = Math.min(last.totalHours - first.totalHours, most)
+  return averageHoursPerDay({ date: start, runHours: 0 }, { date: end, runHours })
+}
