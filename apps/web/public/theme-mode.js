@@ -8,5 +8,5 @@
   }
   var dark = mode === 'dark' || (mode !== 'light' && matchMedia('(prefers-color-scheme: dark)').matches)
   document.documentElement.setAttribute('data-mantine-color-scheme', dark ? 'dark' : 'light')
-  document.querySelector('meta[name="theme-color"]').setAttribute('content', dark ? '#15191C' : '#F6F4EE')
+  document.querySelector('meta[name="theme-color"]')?.setAttribute('content', dark ? '#15191C' : '#F6F4EE')
 })()

@@ -23,7 +23,6 @@ export function Gallery() {
         hrefs={destinationHrefs('harrow-point')}
         active="flags"
         flagCount={37}
-        pageTitle="Gallery"
         sites={sites}
         siteId={siteId}
         onSite={setSiteId}

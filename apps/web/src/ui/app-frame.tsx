@@ -4,6 +4,7 @@ import type { ReactNode } from 'react'
 import { AppLink } from './link.tsx'
 import { BookMark, destinations, type DestinationKey } from './destinations.tsx'
 import { MoreSheet } from './more-sheet.tsx'
+import { AfterTitleProvider } from './page-title.tsx'
 import { PersonMenu, type FramePerson } from './person-menu.tsx'
 import { SiteSwitcher, type FrameSite } from './site-switcher.tsx'
 import classes from './app-frame.module.css'
@@ -14,8 +15,6 @@ export interface AppFrameProps {
   active: DestinationKey | null
   /** Open flags of the site; absent while unknown. */
   flagCount?: number | undefined
-  /** Becomes the browser's title, before the site's name. */
-  pageTitle?: string | undefined
   sites: FrameSite[]
   siteId: string
   onSite: (siteId: string) => void
@@ -28,14 +27,13 @@ export interface AppFrameProps {
 
 /** The frame round every page: a side column on a desk, a bottom bar on a phone. */
 export function AppFrame(props: AppFrameProps) {
-  const { pageTitle, sites, siteId, onSite, person, onSignOut, banner, children } = props
+  const { sites, siteId, onSite, person, onSignOut, banner, children } = props
   const [moreOpen, more] = useDisclosure(false)
   const siteName = sites.find((site) => site.id === siteId)?.name
   const inMore = destinations.slice(4).some(({ key }) => key === props.active)
 
   return (
     <div className={classes.frame}>
-      <title>{[pageTitle, siteName, 'Shaftbook'].filter(Boolean).join(' · ')}</title>
       <a className={classes.skip} href="#page">
         Skip to the page
       </a>
@@ -60,7 +58,7 @@ export function AppFrame(props: AppFrameProps) {
 
       {banner && <div className={classes.banner}>{banner}</div>}
       <main id="page" tabIndex={-1} className={classes.page}>
-        {children}
+        <AfterTitleProvider value={siteName ?? null}>{children}</AfterTitleProvider>
       </main>
 
       <nav className={classes.bottom} aria-label="Main">

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { gaugeGeometry, spreadLabels, targetWindow, type GaugeInput } from './clearance-gauge-geometry.ts'
+import { gaugeGeometry, targetWindow, type GaugeInput } from './clearance-gauge-geometry.ts'
 
 // 100 mm bore, C3: bench 150, band 45 to 60, residual minimum 80 (all µm).
 const input: GaugeInput = Object.freeze({
@@ -108,17 +108,5 @@ describe('gaugeGeometry(input, size)', () => {
 
   it('refuses a clearance that is not a finite number', () => {
     expect(() => gaugeGeometry({ ...input, benchUm: Number.NaN }, size)).toThrow(RangeError)
-  })
-})
-
-describe('spreadLabels(ys, gap, top, bottom)', () => {
-  it('leaves labels that have room where they are', () => {
-    expect(spreadLabels([20, 60, 100], 16, 10, 200)).toEqual([20, 60, 100])
-  })
-  it('moves crowded labels apart by at least the gap, in order and inside the bounds', () => {
-    const ys = spreadLabels([95, 96, 97, 99], 16, 10, 100)
-    ys.slice(1).forEach((y, i) => expect(y - ys[i]!).toBeGreaterThanOrEqual(16))
-    expect(ys.at(-1)).toBeLessThanOrEqual(100)
-    expect(ys[0]).toBeGreaterThanOrEqual(10)
   })
 })

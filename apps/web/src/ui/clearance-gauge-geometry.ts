@@ -50,7 +50,9 @@ export const roundingUm = 1e-9
 
 const axisWidth = 52
 const classWidth = 24
-const edge = 12
+const topEdge = 26
+const bottomEdge = 12
+const readingGap = 28
 
 /** Mounted clearances that finish inside the band: bench − band max … bench − band min, µm. */
 export function targetWindow(
@@ -64,8 +66,8 @@ export function targetWindow(
 /** Places everything on the gauge, in pixels from its top left. Throws RangeError when a length is not a finite number. */
 export function gaugeGeometry(input: GaugeInput, size: GaugeSize): GaugeGeometry {
   const scale = gaugeScale(input)
-  const top = edge
-  const bottom = size.height - edge
+  const top = topEdge
+  const bottom = size.height - bottomEdge
   const y = (um: number) => bottom - ((um - scale.lowUm) / (scale.highUm - scale.lowUm)) * (bottom - top)
   const place = (um: number): { y: number; off: OffScale } => {
     if (um > scale.highUm) return { y: top, off: 'above' }
@@ -94,7 +96,7 @@ export function gaugeGeometry(input: GaugeInput, size: GaugeSize): GaugeGeometry
       x: readingX(index, input.readings.length, plotLeft + 14, plotRight - 44),
     })),
     mean,
-    toGo: wayToGo(input.meanUm, mean, window, y),
+    toGo: mean?.off === null ? wayToGo(input.meanUm, mean, window, y) : null,
   }
 }
 
@@ -113,7 +115,7 @@ function wayToGo(
 
 /** Readings stand left to right in the order taken, closer together as they grow many. */
 function readingX(index: number, count: number, left: number, right: number): number {
-  const gap = count > 1 ? Math.min(22, Math.max(0, right - left) / (count - 1)) : 0
+  const gap = count > 1 ? Math.min(readingGap, Math.max(0, right - left) / (count - 1)) : 0
   return left + index * gap
 }
 
@@ -160,19 +162,4 @@ function gaugeTicks({ lowUm, highUm }: Scale, most: number, umPerUnit: number): 
     const value = (first + i) * step
     return { um: value * umPerUnit, label: value.toFixed(decimals) }
   })
-}
-
-/**
- * Moves label heights apart so that none overlap, keeping their order and staying between `top` and `bottom`
- * where there is room. Takes and returns heights in rising order.
- */
-export function spreadLabels(ys: readonly number[], gap: number, top: number, bottom: number): number[] {
-  const placed: number[] = []
-  for (const y of ys) placed.push(Math.max(y, placed.length ? placed[placed.length - 1]! + gap : top))
-  let limit = bottom
-  for (let i = placed.length - 1; i >= 0; i -= 1) {
-    placed[i] = Math.min(placed[i]!, limit)
-    limit = placed[i]! - gap
-  }
-  return placed
 }

@@ -1,4 +1,5 @@
-import { spreadLabels, type GaugeGeometry, type GaugeInput } from './clearance-gauge-geometry.ts'
+import type { GaugeGeometry, GaugeInput } from './clearance-gauge-geometry.ts'
+import { spreadLabels } from './spread-labels.ts'
 import classes from './clearance-gauge.module.css'
 
 interface GaugeLabel {

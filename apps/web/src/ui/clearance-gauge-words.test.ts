@@ -45,6 +45,11 @@ describe('gaugeWords(input, unit)', () => {
     expect(gaugeWords({ ...input, meanUm: 98, readings: [{ um: 98, row: 'A' }] }, 'mm').detail).toContain('read row B')
     expect(gaugeWords({ ...input, meanUm: 98 }, 'mm').detail).not.toContain('row')
   })
+  it('does not say stop here on the strength of one row', () => {
+    const words = gaugeWords({ ...input, meanUm: 98, readings: [{ um: 98, row: 'B' }] }, 'mm')
+    expect(words.tone).toBe('plain')
+    expect(words.detail).toContain('Do not lock the nut yet')
+  })
   it('doubts a mounted clearance above the bench clearance', () => {
     expect(gaugeWords({ ...input, meanUm: 160 }, 'mm').headline).toBe('Larger than on the bench')
   })

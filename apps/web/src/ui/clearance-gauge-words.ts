@@ -57,6 +57,8 @@ function progress(
       detail: join(now, `The window was ${stop.replace('between ', '')}. Drive no further; the engineer decides.`),
       tone: 'over',
     }
+  if (oneRow(input) !== '')
+    return { headline: 'In the window by one row', detail: join(now, 'Do not lock the nut yet.'), tone: 'plain' }
   return { headline: 'In the window', detail: join(now, 'Stop here, then lock the nut.'), tone: 'inside' }
 }
 

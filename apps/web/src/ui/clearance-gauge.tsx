@@ -33,39 +33,41 @@ export function ClearanceGauge(props: ClearanceGaugeProps) {
   const labelWidth = size === 'panel' && width > 440 ? 176 : 140
 
   return (
-    <figure className={classes.gauge} data-size={size}>
-      <figcaption className={classes.says} aria-live="polite">
-        <p className={classes.headline} data-tone={words.tone}>
-          {words.headline}
-        </p>
-        <p className={classes.detail}>{words.detail}</p>
-        {children}
-      </figcaption>
-      <div ref={ref} className={classes.drawing} style={{ height }}>
-        {width > 0 && (
-          <svg width={width} height={height} role="img" aria-labelledby={titleId}>
-            <title id={titleId}>{`Clearance gauge. ${words.headline}. ${words.detail}`}</title>
-            <GaugeDrawing
-              geometry={gaugeGeometry(props, { width, height, labelWidth, umPerUnit: lengthUnits[unit].um })}
-              input={props}
-              unit={unit}
-              classLabel={classLabel}
-            />
-          </svg>
+    <div className={classes.box}>
+      <figure className={classes.gauge} data-size={size}>
+        <figcaption className={classes.says} aria-live="polite">
+          <p className={classes.headline} data-tone={words.tone}>
+            {words.headline}
+          </p>
+          <p className={classes.detail}>{words.detail}</p>
+          {children && <div className={classes.verdict}>{children}</div>}
+        </figcaption>
+        <div ref={ref} className={classes.drawing} style={{ height }}>
+          {width > 0 && (
+            <svg width={width} height={height} role="img" aria-labelledby={titleId}>
+              <title id={titleId}>{`Clearance gauge. ${words.headline}. ${words.detail}`}</title>
+              <GaugeDrawing
+                geometry={gaugeGeometry(props, { width, height, labelWidth, umPerUnit: lengthUnits[unit].um })}
+                input={props}
+                unit={unit}
+                classLabel={classLabel}
+              />
+            </svg>
+          )}
+        </div>
+        {props.readings.length > 0 && (
+          <p className={classes.legend}>
+            <RowKey row="A" />
+            <RowKey row="B" />
+            <span>left to right as taken</span>
+          </p>
         )}
-      </div>
-      {props.readings.length > 0 && (
-        <p className={classes.legend}>
-          <RowKey row="A" />
-          <RowKey row="B" />
-          <span>left to right as taken</span>
-        </p>
-      )}
-      <details className={classes.more}>
-        <summary>Readings as a table</summary>
-        <GaugeTable input={props} unit={unit} classLabel={classLabel} bandSource={bandSource} />
-      </details>
-    </figure>
+        <details className={classes.more}>
+          <summary>Readings as a table</summary>
+          <GaugeTable input={props} unit={unit} classLabel={classLabel} bandSource={bandSource} />
+        </details>
+      </figure>
+    </div>
   )
 }
 
@@ -121,16 +123,9 @@ function GaugeDrawing({ geometry: g, input, unit, classLabel }: GaugeDrawingProp
       {g.bench && <path d={`M${g.axisX} ${g.bench.y}H${g.plotRight}`} className={classes.bench} />}
       {g.classRange && (
         <g className={classes.classRange}>
-          <path
-            d={`M${g.axisX + 13} ${g.classRange.topY}h-6V${g.classRange.bottomY}h6`}
-            aria-label={classLabel && `Range of ${classLabel}`}
-          />
+          <path d={`M${g.axisX + 13} ${g.classRange.topY}h-6V${g.classRange.bottomY}h6`} />
           {classLabel && (
-            <text
-              transform={`translate(${g.axisX + 20} ${(g.classRange.topY + g.classRange.bottomY) / 2}) rotate(-90)`}
-              textAnchor="middle"
-              dominantBaseline="middle"
-            >
+            <text x={g.axisX + 7} y={g.classRange.topY - 5}>
               {classLabel}
             </text>
           )}
@@ -139,19 +134,21 @@ function GaugeDrawing({ geometry: g, input, unit, classLabel }: GaugeDrawingProp
       <Axis geometry={g} unit={unit} />
       {g.toGo && <ToGo geometry={g} toGo={g.toGo} />}
       {g.readings.map((reading, index) => (
-        <rect
-          key={index}
-          x={reading.x - 4}
-          y={reading.y - 4}
-          width="8"
-          height="8"
-          className={reading.row === 'A' ? classes.rowA : classes.rowB}
-        />
+        <g key={index}>
+          <rect
+            x={reading.x - 4}
+            y={reading.y - 4}
+            width="8"
+            height="8"
+            className={reading.row === 'A' ? classes.rowA : classes.rowB}
+          />
+          {reading.off && <OffScaleArrow x={reading.x} y={reading.y} up={reading.off === 'above'} />}
+        </g>
       ))}
       {g.mean && (
         <g className={classes.mean}>
           <path d={`M${g.plotLeft} ${g.mean.y}H${g.plotRight}`} />
-          {g.mean.off && <OffScaleArrow x={g.plotRight - 8} y={g.mean.y} up={g.mean.off === 'above'} />}
+          {g.mean.off && <OffScaleArrow x={g.plotRight - 10} y={g.mean.y} up={g.mean.off === 'above'} />}
         </g>
       )}
       <GaugeLabels labels={gaugeLabels(g, input, (um) => lengthDigits(um, unit))} geometry={g} />
@@ -171,7 +168,7 @@ function Axis({ geometry: g, unit }: { geometry: GaugeGeometry; unit: LengthUnit
           </text>
         </g>
       ))}
-      <text x="0" y={g.top - 2} className={classes.unit}>
+      <text x={g.axisX - 9} y="10" textAnchor="end">
         {lengthUnits[unit].symbol}
       </text>
     </g>
@@ -191,6 +188,8 @@ function ToGo({ geometry: g, toGo }: { geometry: GaugeGeometry; toGo: NonNullabl
   )
 }
 
+/** Points beyond the end of the scale. */
 function OffScaleArrow({ x, y, up }: { x: number; y: number; up: boolean }) {
-  return <path d={`M${x} ${y + (up ? 2 : -2)}l-6 ${up ? 10 : -10}h12Z`} className={classes.arrow} />
+  const way = up ? -1 : 1
+  return <path d={`M${x - 4.5} ${y + 7 * way}h9l-4.5 ${7 * way}Z`} className={classes.off} />
 }

@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core'
+import { formatCount } from '../lib/format-count.ts'
 import type { TableMore } from './data-table-types.ts'
 import classes from './data-table.module.css'
 
@@ -8,8 +9,8 @@ export function TableFoot({ more, shown }: { more: TableMore | undefined; shown:
   return (
     <div className={classes.foot}>
       <p aria-live="polite">
-        {shown.toLocaleString('en-GB')}
-        {more.total !== undefined && ` of ${more.total.toLocaleString('en-GB')}`} shown
+        {formatCount(shown)}
+        {more.total !== undefined && ` of ${formatCount(more.total)}`} shown
       </p>
       {more.hasMore && (
         <Button variant="default" onClick={more.onMore} loading={more.loading}>

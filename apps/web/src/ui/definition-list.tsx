@@ -11,10 +11,16 @@ export interface Definition {
   note?: ReactNode
 }
 
-/** Facts as label and value. `columns` lays them in two columns where there is room. */
-export function DefinitionList({ items, columns = false }: { items: readonly Definition[]; columns?: boolean }) {
+interface DefinitionListProps {
+  items: readonly Definition[]
+  /** One under the other, in two columns where there is room, or side by side as in a title block. */
+  layout?: 'list' | 'columns' | 'row'
+}
+
+/** Facts as label and value. */
+export function DefinitionList({ items, layout = 'list' }: DefinitionListProps) {
   return (
-    <dl className={classes.list} data-columns={columns || undefined}>
+    <dl className={classes.list} data-layout={layout}>
       {items.map(({ label, value, unit, note }) => (
         <div key={label} className={classes.pair}>
           <dt>{label}</dt>

@@ -1,3 +1,4 @@
+import { formatCount } from '../lib/format-count.ts'
 import { DefinitionList } from './definition-list.tsx'
 import { endWords } from './life-end-mark.tsx'
 import type { LifeFitment } from './life-strip-geometry.ts'
@@ -13,7 +14,7 @@ interface LifeDetailsProps {
 
 export function runHoursText(fitment: LifeFitment): string {
   if (fitment.runHours === undefined) return 'not known'
-  const hours = Math.round(fitment.runHours).toLocaleString('en-GB').replaceAll(',', ' ')
+  const hours = formatCount(fitment.runHours)
   return fitment.runHoursEstimated ? `${hours} h, estimated` : `${hours} h`
 }
 
@@ -24,6 +25,7 @@ export function LifeDetails({ fitment, today, timeZone }: LifeDetailsProps) {
     <div className={classes.details} aria-live="polite">
       <p className={classes.detailsTitle}>{fitment.bearing}</p>
       <DefinitionList
+        layout="row"
         items={[
           { label: 'Fitted', value: <Timestamp at={fitment.fittedOn} timeZone={timeZone} now={now} dateOnly /> },
           { label: 'Mount', value: fitment.verdict ? <VerdictMark verdict={fitment.verdict} /> : 'no verdict' },

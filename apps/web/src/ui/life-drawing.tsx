@@ -74,13 +74,13 @@ function Bar({ bar, fitment, chosen }: { bar: LifeBar; fitment: LifeFitment; cho
       )}
       <path d={bar.ticks.map((x) => `M${x} ${tick}v${tickHeight}`).join('')} className={classes.tick} />
       {fitment.verdict && (
-        <g transform={`translate(${bar.x + 2} ${verdict})`}>
+        <g transform={`translate(${bar.startX + 1} ${verdict})`}>
           <VerdictShape verdict={fitment.verdict} r={6} />
         </g>
       )}
       {fitment.removedOn && (
-        <g transform={`translate(${bar.x + bar.width - 0.5} ${end})`}>
-          <path d={`M0 ${top + barHeight - end}V-6`} className={classes.endLine} />
+        <g transform={`translate(${bar.endX - 0.5} ${end})`}>
+          <path d={`M${bar.x + bar.width - bar.endX} ${top + barHeight - end}L0 -6`} className={classes.endLine} />
           <LifeEndShape end={fitment.end ?? 'lost'} />
         </g>
       )}

@@ -64,6 +64,20 @@ describe('lifeStripGeometry(fitments, today, width)', () => {
     expect(bars[0]!.ticks).toEqual([...bars[0]!.ticks].sort((a, b) => a - b))
   })
 
+  it('keeps the marks of neighbouring fitments at least 14 px apart', () => {
+    const { bars } = lifeStripGeometry(
+      [
+        fitment({ removedOn: '2024-01-01T00:00:00Z', end: 'failed' }),
+        fitment({ id: 'b', fittedOn: '2024-01-02T00:00:00Z', removedOn: '2024-01-20T00:00:00Z', end: 'failed' }),
+        fitment({ id: 'c', fittedOn: '2024-01-21T00:00:00Z' }),
+      ],
+      today,
+      328,
+    )
+    expect(bars[2]!.startX - bars[1]!.startX).toBeGreaterThanOrEqual(14)
+    expect(bars[1]!.endX - bars[0]!.endX).toBeGreaterThanOrEqual(14)
+  })
+
   it('labels years at least 40 px apart', () => {
     for (const from of ['2024', '2020', '2005', '1970']) {
       const { years } = lifeStripGeometry([fitment({ fittedOn: `${from}-03-01T00:00:00Z` })], today, 328)

@@ -1,3 +1,4 @@
+import { spreadLabels } from './spread-labels.ts'
 import type { Verdict } from './verdict-mark.tsx'
 
 /** How a fitment ended; absent while the bearing still runs. */
@@ -27,6 +28,9 @@ export interface LifeBar {
   width: number
   /** Still fitted: the bar ends today. */
   open: boolean
+  /** Where the marks of start and end stand: at the bar's ends, moved aside where they would overlap. */
+  startX: number
+  endX: number
   ticks: number[]
   /** Greasings of this fitment; `ticks` may be fewer. */
   greasings: number
@@ -42,6 +46,7 @@ export interface LifeStripGeometry {
 
 const leastBarWidth = 5
 const leastTickGap = 4
+const leastMarkGap = 14
 const leastYearGap = 40
 const dayMs = 86_400_000
 
@@ -61,7 +66,10 @@ export function lifeStripGeometry(fitments: readonly LifeFitment[], today: strin
   const spanMs = todayMs - firstMs
   const x = (ms: number) => Math.min(width, Math.max(0, ((ms - firstMs) / spanMs) * width))
 
-  const bars = fitments.map((fitment) => lifeBar(fitment, x, todayMs, width))
+  const bars = apartMarks(
+    fitments.map((fitment) => lifeBar(fitment, x, todayMs, width)),
+    width,
+  )
   return {
     bars,
     years: yearMarks(firstMs, todayMs, x, width),
@@ -81,9 +89,27 @@ function lifeBar(fitment: LifeFitment, x: (ms: number) => number, todayMs: numbe
     x: Math.min(start, width - barWidth),
     width: barWidth,
     open,
+    startX: start,
+    endX: end,
     ticks: thinned(fitment.greasedOn.map((on) => x(timeOf(on)))),
     greasings: fitment.greasedOn.length,
   }
+}
+
+function apartMarks(bars: LifeBar[], width: number): LifeBar[] {
+  const starts = spreadLabels(
+    bars.map(({ startX }) => startX),
+    leastMarkGap,
+    0,
+    width,
+  )
+  const ends = spreadLabels(
+    bars.map(({ endX }) => endX),
+    leastMarkGap,
+    0,
+    width,
+  )
+  return bars.map((bar, index) => ({ ...bar, startX: starts[index]!, endX: ends[index]! }))
 }
 
 function thinned(xs: number[]): number[] {

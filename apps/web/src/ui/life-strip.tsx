@@ -29,6 +29,7 @@ export function LifeStrip({ fitments, today, tag, timeZone }: LifeStripProps) {
   const chosen = fitments.find(({ id }) => id === chosenId) ?? fitments.at(-1)
   const strip = lifeStripGeometry(fitments, today, Math.max(1, width - 2 * side))
 
+  if (fitments.length === 0) return <p className={classes.none}>No bearing was ever fitted at {tag}.</p>
   return (
     <section aria-label={`Life of ${tag}`}>
       <div ref={ref} className={classes.strip} style={{ height: lifeLayout.height }}>
@@ -47,20 +48,13 @@ export function LifeStrip({ fitments, today, tag, timeZone }: LifeStripProps) {
           </>
         )}
       </div>
-      {chosen ? (
-        <LifeDetails fitment={chosen} today={today} timeZone={timeZone} />
-      ) : (
-        <p className={classes.none}>No bearing was ever fitted here.</p>
-      )}
-      {fitments.length > 0 && (
-        <>
-          <Legend greasings={strip.greasings} ticksDrawn={strip.ticksDrawn} />
-          <details className={classes.more}>
-            <summary>Fitments as a table</summary>
-            <LifeTable fitments={fitments} timeZone={timeZone} tag={tag} />
-          </details>
-        </>
-      )}
+      {chosen && <LifeDetails fitment={chosen} today={today} timeZone={timeZone} />}
+
+      <Legend greasings={strip.greasings} ticksDrawn={strip.ticksDrawn} />
+      <details className={classes.more}>
+        <summary>Fitments as a table</summary>
+        <LifeTable fitments={fitments} timeZone={timeZone} tag={tag} />
+      </details>
     </section>
   )
 }

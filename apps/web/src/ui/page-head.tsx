@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react'
+import { DefinitionList, type Definition } from './definition-list.tsx'
 import { AppLink } from './link.tsx'
+import { PageTitle } from './page-title.tsx'
 import classes from './page-head.module.css'
 
 interface PageHeadProps {
@@ -11,18 +13,19 @@ interface PageHeadProps {
   /** Buttons of the page, most important last. */
   actions?: ReactNode
   /** Facts of the thing itself, in a row under the title. */
-  facts?: readonly { label: string; value: ReactNode }[]
+  facts?: readonly Definition[]
 }
 
 /** The head of a page, like the title block of a drawing: what it is, then the page's own rule. */
 export function PageHead({ title, sentence, trail, actions, facts }: PageHeadProps) {
   return (
     <header className={classes.head}>
+      <PageTitle title={title} />
       {trail && trail.length > 0 && (
         <nav aria-label="Where this is">
           <ol className={classes.trail}>
             {trail.map(({ label, href }) => (
-              <li key={href}>
+              <li key={label}>
                 <AppLink href={href}>{label}</AppLink>
               </li>
             ))}
@@ -35,14 +38,9 @@ export function PageHead({ title, sentence, trail, actions, facts }: PageHeadPro
       </div>
       {sentence && <p className={classes.sentence}>{sentence}</p>}
       {facts && (
-        <dl className={classes.facts}>
-          {facts.map(({ label, value }) => (
-            <div key={label}>
-              <dt>{label}</dt>
-              <dd>{value}</dd>
-            </div>
-          ))}
-        </dl>
+        <div className={classes.facts}>
+          <DefinitionList items={facts} layout="row" />
+        </div>
       )}
     </header>
   )

@@ -27,7 +27,9 @@ export function Timestamp({ at, timeZone, now, dateOnly = false, relative = true
   return (
     <time dateTime={at} style={{ whiteSpace: 'nowrap' }}>
       {text}
-      {relative && <span style={{ color: 'var(--ink-soft)' }}> · {relativeTime(instant, now ?? drawnAt)}</span>}
+      {relative && (
+        <span style={{ color: 'var(--ink-soft)', fontWeight: 400 }}> · {relativeTime(instant, now ?? drawnAt)}</span>
+      )}
     </time>
   )
 }
