@@ -2,7 +2,7 @@
 // The first thing that runs on a fresh clone, on whatever Node the machine has: plain JavaScript of 2019, no
 // dependencies. It installs what is missing, generates the database client and hands over to the pinned Node.
 //
-//   node apps/ops/bootstrap.mjs <command> [arguments]    runs apps/ops/src/<command>.ts after setting up
+//   node apps/ops/bootstrap.mjs <command> [arguments]    runs apps/ops/src/commands/<command>.ts after setting up
 //   node apps/ops/bootstrap.mjs setup                    only sets up
 //   node apps/ops/bootstrap.mjs stamp                    notes that an install is complete (npm's postinstall)
 import { spawn, spawnSync } from 'child_process'
@@ -64,6 +64,11 @@ export function installFailure(output, folder) {
     return 'package.json and package-lock.json do not belong together: restore both from the repository and run the command again.'
   }
   return 'npm could not install the packages: its message above says why. Run the command again when that is mended.'
+}
+
+/** @param {string} command */
+function commandFile(command) {
+  return path.join(root, 'apps', 'ops', 'src', 'commands', `${command}.ts`)
 }
 
 /** @param {string[]} parts */
@@ -190,14 +195,15 @@ function generateClient() {
 }
 
 /**
- * Runs apps/ops/src/<command>.ts on the pinned Node and ends as it ends. Signals are passed on; a terminal and npm both
+ * Runs apps/ops/src/commands/<command>.ts on the pinned Node and ends as it ends. Signals are passed on; a terminal and npm both
  * send the same Ctrl-C, so repeats within a second count once. The channel tells the command when this process dies.
  * @param {string} command
  * @param {string[]} args
  */
 function handOver(command, args) {
-  const script = path.join(root, 'apps', 'ops', 'src', `${command}.ts`)
-  const child = spawn(pinnedNode, [script].concat(args), { stdio: ['inherit', 'inherit', 'inherit', 'ipc'] })
+  const child = spawn(pinnedNode, [commandFile(command)].concat(args), {
+    stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
+  })
   let last = 0
   for (const name of ['SIGINT', 'SIGTERM', 'SIGHUP']) {
     const signal = /** @type {NodeJS.Signals} */ (name)
@@ -221,7 +227,7 @@ async function main() {
     fs.writeFileSync(installStamp, lockHash())
     return
   }
-  if (command !== 'setup' && !(command && fs.existsSync(path.join(root, 'apps', 'ops', 'src', `${command}.ts`)))) {
+  if (command !== 'setup' && !(command && fs.existsSync(commandFile(command)))) {
     fail(`There is no command "${command || ''}": see the scripts in package.json.`)
   }
   await install()

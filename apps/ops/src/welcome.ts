@@ -1,0 +1,28 @@
+import { demoSignIns } from '../../../seeds/load-demo.ts'
+import { withClient } from './database-client.ts'
+
+const loopback = /^(127\.|localhost$|::1$)/
+
+/** What the operator reads once the book is open: the address, and the demo's sign-ins where they exist. */
+export async function welcome(url: string, host: string, ownerUrl: string): Promise<string> {
+  const lines = [`\nShaftbook is open at ${url}`]
+  const known = await knownEmails(ownerUrl)
+  const signIns = demoSignIns.filter(({ email }) => known.has(email))
+  if (signIns.length > 0) {
+    const width = Math.max(...signIns.map(({ role }) => role.length))
+    lines.push('Sign in to the demo as')
+    for (const { role, email, password } of signIns) lines.push(`  ${role.padEnd(width)}  ${email}  ${password}`)
+    if (!loopback.test(host))
+      lines.push('These sign-ins are printed in the manual: anyone who reaches this address can use them.')
+  }
+  lines.push('Ctrl-C stops it.')
+  return lines.join('\n')
+}
+
+async function knownEmails(ownerUrl: string): Promise<Set<string>> {
+  const emails = demoSignIns.map(({ email }) => email)
+  const found = await withClient(ownerUrl, (client) =>
+    client.query<{ email: string }>('select email from person where email = any($1)', [emails]),
+  )
+  return new Set(found.rows.map(({ email }) => email))
+}
