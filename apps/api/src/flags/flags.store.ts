@@ -1,0 +1,106 @@
+import type { Flag, FlagFacts, FlagKind } from '@shaftbook/contract/flags'
+import type { SiteTx, Sql } from '../db/database.ts'
+import { contains, readPage, Where, type PageQuery } from '../db/list-page.ts'
+
+export type FlagQuery = PageQuery & {
+  readonly kind?: FlagKind | undefined
+  readonly areaId?: string | undefined
+  readonly positionId?: string | undefined
+  readonly state: 'open' | 'put-off' | 'cleared'
+  readonly search?: string | undefined
+}
+
+interface FlagRow extends Omit<Flag, 'since' | 'clearedAt' | 'facts'> {
+  since: Date
+  clearedAt: Date | null
+  facts: FlagFacts
+}
+
+const columns = `g.id, g.version, g.kind, g.position_id as "positionId", g.shaft_id as "shaftId", p.tag,
+  m.tag as "machineTag", m.name as "machineName", s.name as "shaftName", g.area_id as "areaId", a.name as "areaName",
+  g.since, g.facts, g.put_off_until::text as "putOffUntil", g.put_off_reason as "putOffReason",
+  g.cleared_at as "clearedAt", g.cleared_how as "clearedHow"`
+
+const tables = `flag g
+  left join position p on p.site_id = g.site_id and p.id = g.position_id
+  join shaft s on s.site_id = g.site_id and s.id = coalesce(g.shaft_id, p.shaft_id)
+  join machine m on m.site_id = s.site_id and m.id = s.machine_id
+  join area a on a.site_id = g.site_id and a.id = g.area_id`
+
+/** An open flag of the alias, one that is not put off beyond today. */
+export function isOpen(alias: string, today: string): string {
+  return `${alias}.cleared_at is null and (${alias}.put_off_until is null or ${alias}.put_off_until <= ${today}::date)`
+}
+
+/** Open and put-off flags with the most pressing first; cleared ones with the newest first. */
+export async function listFlags(
+  sql: Sql,
+  query: FlagQuery,
+  today: string,
+): Promise<{ items: Flag[]; nextCursor: string | null }> {
+  const where = new Where()
+    .addIf(query.kind, (value) => `g.kind = ${value}`)
+    .addIf(query.areaId, (value) => `g.area_id = ${value}::uuid`)
+    .addIf(query.positionId, (value) => `g.position_id = ${value}::uuid`)
+  if (query.state === 'open') where.add((value) => isOpen('g', value(today)))
+  if (query.state === 'put-off')
+    where.add((value) => `g.cleared_at is null and g.put_off_until > ${value(today)}::date`)
+  if (query.state === 'cleared') where.add(() => 'g.cleared_at is not null')
+  if (query.search) {
+    where.add((value) => {
+      const pattern = value(contains(query.search as string))
+      return `(p.tag ilike ${pattern} or m.tag ilike ${pattern} or m.name ilike ${pattern} or s.name ilike ${pattern})`
+    })
+  }
+  const sort =
+    query.state === 'cleared'
+      ? ({ column: 'g.cleared_at', type: 'timestamptz', descending: true } as const)
+      : ({ column: 'g.urgency', type: 'float8', descending: true } as const)
+  const { rows, nextCursor } = await readPage<FlagRow>(
+    sql,
+    { select: columns, from: tables, where, sort, id: 'g.id' },
+    query,
+  )
+  return { items: rows.map(present), nextCursor }
+}
+
+/** The flags of a position and of its shaft that are not cleared, the most pressing first. */
+export async function flagsAt(sql: Sql, positionId: string, shaftId: string): Promise<Flag[]> {
+  const rows = await sql<FlagRow>(
+    `select ${columns} from ${tables}
+     where g.cleared_at is null and (g.position_id = $1::uuid or g.shaft_id = $2::uuid) order by g.urgency desc, g.id desc`,
+    [positionId, shaftId],
+  )
+  return rows.map(present)
+}
+
+export async function findFlag(sql: Sql, id: string): Promise<Flag | undefined> {
+  const [row] = await sql<FlagRow>(`select ${columns} from ${tables} where g.id = $1::uuid`, [id])
+  return row && present(row)
+}
+
+export async function countFlags(sql: Sql, today: string): Promise<{ kind: FlagKind; open: number; putOff: number }[]> {
+  return await sql(
+    `select g.kind, count(*) filter (where g.put_off_until is null or g.put_off_until <= $1::date)::int as open,
+       count(*) filter (where g.put_off_until > $1::date)::int as "putOff"
+     from flag g where g.cleared_at is null group by g.kind order by max(g.urgency) desc`,
+    [today],
+  )
+}
+
+/** True where the flag still had this version. */
+export async function putOff(
+  { prisma, scope }: SiteTx,
+  wanted: { id: string; version: number; until: string; reason: string },
+): Promise<boolean> {
+  const { id, version, until, reason } = wanted
+  const changed = await prisma.flag.updateMany({
+    where: { siteId: scope.siteId, id, version, clearedAt: null },
+    data: { putOffUntil: new Date(until), putOffReason: reason, putOffBy: scope.personId },
+  })
+  return changed.count === 1
+}
+
+function present(row: FlagRow): Flag {
+  return { ...row, since: row.since.toISOString(), clearedAt: row.clearedAt?.toISOString() ?? null }
+}

@@ -1,0 +1,98 @@
+import type { Fitment, PositionHistory } from '@shaftbook/contract/position-views'
+import { failureModeByClause } from '@shaftbook/standards/failure-modes'
+import type { Sql } from '../db/database.ts'
+import { readPage, Where, type PageQuery } from '../db/list-page.ts'
+import { umFromNm } from '../db/units.ts'
+
+export type FitmentQuery = PageQuery & {
+  readonly positionId?: string | undefined
+  readonly bearingId?: string | undefined
+  readonly open?: 'true' | 'false' | undefined
+}
+
+interface FitmentRow extends Omit<Fitment, 'fittedAt' | 'removedAt' | 'reductionUm' | 'modeTerm'> {
+  fittedAt: Date
+  removedAt: Date | null
+  reductionNm: number | null
+}
+
+const columns = `f.id, f.position_id as "positionId", f.bearing_id as "bearingId", t.designation, b.serial,
+  f.fitted_at as "fittedAt", f.removed_at as "removedAt", f.run_hours as "runHours", f.hours_source as "hoursSource",
+  f.entry_age_hours as "entryAgeHours", f.mount_record_id as "mountRecordId", r.verdict, r.residual,
+  r.reduction_nm as "reductionNm", f.removal_id as "removalId", x.end_kind as "endKind", x.mode_clause as "modeClause",
+  x.cause`
+
+const tables = `fitment f
+  join bearing b on b.site_id = f.site_id and b.id = f.bearing_id
+  join bearing_type t on t.site_id = b.site_id and t.id = b.bearing_type_id
+  left join mount_record r on r.site_id = f.site_id and r.id = f.mount_record_id
+  left join removal x on x.site_id = f.site_id and x.id = f.removal_id`
+
+const newestGreasings = 1000
+
+export async function listFitments(
+  sql: Sql,
+  query: FitmentQuery,
+): Promise<{ items: Fitment[]; nextCursor: string | null }> {
+  const where = new Where()
+    .addIf(query.positionId, (value) => `f.position_id = ${value}::uuid`)
+    .addIf(query.bearingId, (value) => `f.bearing_id = ${value}::uuid`)
+  if (query.open !== undefined) where.add(() => `f.removed_at is ${query.open === 'true' ? '' : 'not'} null`)
+  const spec = {
+    select: columns,
+    from: tables,
+    where,
+    sort: { column: 'f.fitted_at', type: 'timestamptz', descending: true },
+    id: 'f.id',
+  } as const
+  const { rows, nextCursor } = await readPage<FitmentRow>(sql, spec, query)
+  return { items: rows.map(present), nextCursor }
+}
+
+export async function findFitment(sql: Sql, id: string): Promise<Fitment | undefined> {
+  return (await fitmentsWhere(sql, 'f.id = $1::uuid', id))[0]
+}
+
+export async function openFitmentAt(sql: Sql, positionId: string): Promise<Fitment | undefined> {
+  return (await fitmentsWhere(sql, 'f.position_id = $1::uuid and f.removed_at is null', positionId))[0]
+}
+
+/** Every stay at a position, the newest first. */
+export async function fitmentsAt(sql: Sql, positionId: string): Promise<Fitment[]> {
+  return await fitmentsWhere(sql, 'f.position_id = $1::uuid', positionId)
+}
+
+async function fitmentsWhere(sql: Sql, condition: string, id: string): Promise<Fitment[]> {
+  const rows = await sql<FitmentRow>(`select ${columns} from ${tables} where ${condition} order by f.fitted_at desc`, [
+    id,
+  ])
+  return rows.map(present)
+}
+
+function present({ reductionNm, ...row }: FitmentRow): Fitment {
+  const mode = row.modeClause === null ? undefined : failureModeByClause(row.modeClause)
+  return {
+    ...row,
+    fittedAt: row.fittedAt.toISOString(),
+    removedAt: row.removedAt?.toISOString() ?? null,
+    reductionUm: umFromNm(reductionNm),
+    modeTerm: mode?.found ? mode.row.term : null,
+  }
+}
+
+/** The newest greasings of a position that count: neither corrected nor withdrawn. */
+export async function greasingsAt(
+  sql: Sql,
+  positionId: string,
+): Promise<{ greasings: PositionHistory['greasings']; olderLeftOut: boolean }> {
+  const rows = await sql<Omit<PositionHistory['greasings'][number], 'greasedAt'> & { greasedAt: Date }>(
+    `select g.id, g.greased_at as "greasedAt", g.dose_g as "doseG", g.window_result as "windowResult"
+     from greasing g
+     where g.position_id = $1::uuid and not g.withdrawn
+       and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
+     order by g.greased_at desc, g.id desc limit $2`,
+    [positionId, newestGreasings + 1],
+  )
+  const greasings = rows.slice(0, newestGreasings).map((row) => ({ ...row, greasedAt: row.greasedAt.toISOString() }))
+  return { greasings, olderLeftOut: rows.length > newestGreasings }
+}

@@ -1,0 +1,81 @@
+import type { Fitment, PositionHistory, PositionOverview } from '@shaftbook/contract/position-views'
+import type { Context } from '../context.ts'
+import type { Scope, Sql } from '../db/database.ts'
+import type { PageQuery } from '../db/list-page.ts'
+import { notFound } from '../domain-error.ts'
+import { flagsAt } from '../flags/flags.store.ts'
+import { findKit } from '../stores/stores.store.ts'
+import { plantDay } from '../upkeep/site.ts'
+import { bandOf } from './band.ts'
+import * as board from './board.store.ts'
+import * as fitments from './fitments.store.ts'
+import * as overview from './overview.store.ts'
+import * as tree from './tree.store.ts'
+
+export async function listBoard({ db, now }: Context, scope: Scope, timeZone: string, query: board.BoardQuery) {
+  return await db.readSite(scope, (sql) => board.listBoard(sql, query, plantDay(now(), timeZone)))
+}
+
+export async function listTreeAreas({ db, now }: Context, scope: Scope, timeZone: string) {
+  return { areas: await db.readSite(scope, (sql) => tree.listAreas(sql, plantDay(now(), timeZone))) }
+}
+
+export async function listTreeMachines(
+  { db, now }: Context,
+  scope: Scope,
+  timeZone: string,
+  query: PageQuery & { areaId: string },
+) {
+  return await db.readSite(scope, async (sql) => {
+    if (!(await tree.areaExists(sql, query.areaId))) throw notFound('area')
+    const { rows, nextCursor } = await tree.listMachines(sql, query)
+    const shafts = await tree.shaftsOf(
+      sql,
+      rows.map((machine) => machine.id),
+      plantDay(now(), timeZone),
+    )
+    return { items: rows.map((machine) => ({ ...machine, shafts: shafts.get(machine.id) ?? [] })), nextCursor }
+  })
+}
+
+export async function listFitments({ db }: Context, scope: Scope, query: fitments.FitmentQuery) {
+  return await db.readSite(scope, (sql) => fitments.listFitments(sql, query))
+}
+
+export async function readFitment({ db }: Context, scope: Scope, id: string): Promise<Fitment> {
+  const fitment = await db.readSite(scope, (sql) => fitments.findFitment(sql, id))
+  if (!fitment) throw notFound('fitment')
+  return fitment
+}
+
+/** Everything that stands at a position, in the same few statements for every position. */
+export async function readOverview({ db }: Context, scope: Scope, id: string): Promise<PositionOverview> {
+  return await db.readSite(scope, async (sql) => {
+    const place = await overview.findPlace(sql, id)
+    if (!place) throw notFound('position')
+    const chart = await overview.chartOf(sql, place.position.makerChartId)
+    return {
+      ...place,
+      ...bandOf(place.position, place.bearingType, chart),
+      fitment: (await fitments.openFitmentAt(sql, id)) ?? null,
+      ...(await overview.greasingAt(sql, id)),
+      flags: await flagsAt(sql, id, place.shaft.id),
+      kit: await kitOf(sql, place.position.kitId),
+    }
+  })
+}
+
+async function kitOf(sql: Sql, kitId: string | null) {
+  return kitId === null ? null : ((await findKit(sql, kitId)) ?? null)
+}
+
+/** The life strip: every stay of a bearing, and the newest greasings. */
+export async function readHistory({ db }: Context, scope: Scope, id: string): Promise<PositionHistory> {
+  return await db.readSite(scope, async (sql) => {
+    if (!(await overview.positionExists(sql, id))) throw notFound('position')
+    const stays = await fitments.fitmentsAt(sql, id)
+    const { greasings, olderLeftOut } = await fitments.greasingsAt(sql, id)
+    const starts = [...stays.map((stay) => stay.fittedAt), ...greasings.map((greasing) => greasing.greasedAt)].sort()
+    return { from: starts[0] ?? null, fitments: stays, greasings, olderGreasingsLeftOut: olderLeftOut }
+  })
+}

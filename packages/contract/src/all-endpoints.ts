@@ -1,0 +1,36 @@
+import * as access from './access.ts'
+import type { Endpoint } from './endpoint.ts'
+import * as flags from './flags.ts'
+import * as greasing from './greasing.ts'
+import * as health from './health.ts'
+import * as kits from './kits.ts'
+import * as makerCharts from './maker-charts.ts'
+import * as meterReadings from './meter-readings.ts'
+import * as mounts from './mounts.ts'
+import * as positionViews from './position-views.ts'
+import * as register from './register-tables.ts'
+import * as removals from './removals.ts'
+
+const features = [health, access, makerCharts, kits, positionViews, mounts, removals, greasing, meterReadings, flags]
+
+const registers = [
+  register.areas,
+  register.machines,
+  register.shafts,
+  register.meters,
+  register.bearingTypes,
+  register.bearings,
+  register.greases,
+  register.parts,
+  register.positions,
+]
+
+/** Every endpoint of the API, once. */
+export const allEndpoints: readonly Endpoint[] = [
+  ...features.flatMap((feature) => Object.values(feature).filter(isEndpoint)),
+  ...registers.flatMap(({ list, read, create, change }): Endpoint[] => [list, read, create, change]),
+]
+
+function isEndpoint(value: unknown): value is Endpoint {
+  return typeof value === 'object' && value !== null && 'path' in value && 'access' in value && 'replies' in value
+}
