@@ -174,4 +174,21 @@ export const partTables: TableSpec[] = [
     },
     text: ['propertyClass'],
   },
+  {
+    csv: 'iso286_shaft_tolerances',
+    file: 'shaft-tolerances',
+    rowType: 'ShaftToleranceRow',
+    constant: 'shaftTolerancesTable',
+    title: 'Standard tolerances of shafts: h9 and h10 run from nominal down by IT9 and IT10',
+    standard: 'ISO 286-1',
+    edition: null,
+    fields: {
+      over_mm: 'overMm',
+      incl_mm: 'inclMm',
+      IT5_um: 'it5Um',
+      IT9_um: 'it9Um',
+      IT10_um: 'it10Um',
+      ...confidence,
+    },
+  },
 ]

@@ -1,0 +1,97 @@
+import { InputError, requireWithin } from './input-error.ts'
+import { formula, type Sourced } from './source.ts'
+import { toNanometres, toUm, umFromNanometres } from './units.ts'
+
+/** A stack of blades laid together; thicknesses in µm, thickest first. */
+export interface BladeStack {
+  bladesUm: number[]
+  totalUm: number
+}
+
+export type WantedStack =
+  | (Sourced & BladeStack & { kind: 'stack' })
+  | (Sourced & { kind: 'no-stack'; sentence: string; nextBelow: BladeStack | null; nextAbove: BladeStack | null })
+
+/** More blades in one stack trap oil and spring apart. */
+export const usualMaxBlades = 3
+
+/**
+ * The stack with the fewest blades of a site's set that makes a wanted thickness exactly (blades in µm, each once; inch
+ * blades converted first). Where none does, the nearest below and above come back. 1 to 60 blades, up to 4 in a stack.
+ */
+export function stackFor(wantedUm: number, setUm: readonly number[], maxBlades = usualMaxBlades): WantedStack {
+  requireWithin(wantedUm, 'wantedUm', 1, 5000, 'µm')
+  const wantedNm = toNanometres(wantedUm, 'um')
+  const stacks = allStacks(setUm, maxBlades)
+  const exact = stacks.find((stack) => toNanometres(stack.totalUm, 'um') === wantedNm)
+  const sourced = { source: formula('blades of the set, fewest first'), rule: 'R-UNIT', cautions: [] }
+  if (exact) return { ...sourced, kind: 'stack', ...exact }
+  const nextBelow = stacks.findLast((stack) => toNanometres(stack.totalUm, 'um') < wantedNm) ?? null
+  const nextAbove = stacks.find((stack) => toNanometres(stack.totalUm, 'um') > wantedNm) ?? null
+  const sentence = `No stack of up to ${maxBlades} blades of this set makes ${wantedUm} µm: take the next one below or above.`
+  return { ...sourced, kind: 'no-stack', sentence, nextBelow, nextAbove }
+}
+
+/** The stacks to try while driving up: from bench clearance down to the target, one for each thickness in between. */
+export function stackSequence(
+  benchUm: number,
+  targetUm: number,
+  setUm: readonly number[],
+  maxBlades = usualMaxBlades,
+): BladeStack[] {
+  requireWithin(benchUm, 'benchUm', 1, 5000, 'µm')
+  requireWithin(targetUm, 'targetUm', 0, benchUm, 'µm')
+  return allStacks(setUm, maxBlades)
+    .filter((stack) => stack.totalUm <= benchUm && stack.totalUm >= targetUm)
+    .toReversed()
+}
+
+export interface GoNoGoWindow extends Sourced {
+  /** The clearance lies from the stack that passes up to, not including, the one that doesn't. */
+  fromUm: number
+  toUm: number
+  middleUm: number
+  /** Standard uncertainty of the middle by the width of the window alone: width / √12. */
+  standardUm: number
+}
+
+/** What a go/no-go reading says: the thickest stack that passes with drag and the thinnest that doesn't, in µm. */
+export function goNoGoWindow(passesUm: number, stopsUm: number): GoNoGoWindow {
+  requireWithin(passesUm, 'passesUm', 0, 2000, 'µm')
+  requireWithin(stopsUm, 'stopsUm', 0, 2000, 'µm')
+  if (stopsUm <= passesUm) {
+    throw new InputError('conflict', 'stopsUm', 'The stack that stops has to be thicker than the one that passes.')
+  }
+  return {
+    fromUm: passesUm,
+    toUm: stopsUm,
+    middleUm: toUm((passesUm + stopsUm) / 2, 'um'),
+    standardUm: (stopsUm - passesUm) / Math.sqrt(12),
+    source: formula('go / no-go window, rectangular'),
+    rule: 'R-U',
+    cautions: ['The reading is the stack that passes; the clearance may be up to one step larger.'],
+  }
+}
+
+/** One stack for each thickness that the set can make, the one with the fewest blades, thinnest thickness first. */
+function allStacks(setUm: readonly number[], maxBlades: number): BladeStack[] {
+  requireWithin(setUm.length, 'blades', 1, 60, 'blades')
+  requireWithin(maxBlades, 'maxBlades', 1, 4, 'blades')
+  const blades = setUm.map((um) => bladeNm(um)).sort((a, b) => b - a)
+  const fewest = new Map<number, number[]>()
+  let ofSize: { used: number[]; last: number; total: number }[] = [{ used: [], last: -1, total: 0 }]
+  for (let size = 1; size <= maxBlades; size += 1) {
+    ofSize = ofSize.flatMap(({ used, last, total }) =>
+      blades.flatMap((blade, at) => (at > last ? [{ used: [...used, blade], last: at, total: total + blade }] : [])),
+    )
+    for (const { used, total } of ofSize) if (!fewest.has(total)) fewest.set(total, used)
+  }
+  return [...fewest]
+    .sort(([a], [b]) => a - b)
+    .map(([total, used]) => ({ bladesUm: used.map(umFromNanometres), totalUm: umFromNanometres(total) }))
+}
+
+function bladeNm(um: number): number {
+  requireWithin(um, 'blade', 5, 2000, 'µm')
+  return toNanometres(um, 'um')
+}
