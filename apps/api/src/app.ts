@@ -1,14 +1,8 @@
 import cookie from '@fastify/cookie'
 import helmet from '@fastify/helmet'
 import rateLimit from '@fastify/rate-limit'
-import swagger from '@fastify/swagger'
 import Fastify, { type FastifyInstance } from 'fastify'
-import {
-  jsonSchemaTransform,
-  jsonSchemaTransformObject,
-  serializerCompiler,
-  validatorCompiler,
-} from 'fastify-type-provider-zod'
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
 import { accessRoutes, signInRoutes } from './access/access.routes.ts'
 import type { Config } from './config.ts'
 import type { Context } from './context.ts'
@@ -18,6 +12,7 @@ import { greasingRoutes } from './greasing/greasing.routes.ts'
 import { serveDashboard } from './http/dashboard.ts'
 import { guardOrigin, guardSignedIn } from './http/guard.ts'
 import { healthRoutes } from './http/health.ts'
+import { describeApi } from './http/openapi.ts'
 import { answerProblems } from './http/problems.ts'
 import { mountRoutes } from './mounts/mounts.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
@@ -36,6 +31,7 @@ export async function buildApp(config: Config, now: () => Date = () => new Date(
     allowErrorHandlerOverride: false,
     routerOptions: { maxParamLength: 200 },
   })
+  app.removeContentTypeParser('text/plain')
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   answerProblems(app)
@@ -52,14 +48,7 @@ export async function buildApp(config: Config, now: () => Date = () => new Date(
   await app.register(helmet, { contentSecurityPolicy: { directives: contentSecurity } })
   await app.register(cookie)
   await app.register(rateLimit, { global: false })
-  await app.register(swagger, {
-    openapi: {
-      openapi: '3.1.0',
-      info: { title: 'Shaftbook', version: '1', description: 'The book of every shaft position' },
-    },
-    transform: jsonSchemaTransform,
-    transformObject: jsonSchemaTransformObject,
-  })
+  await describeApi(app)
   guardOrigin(app)
 
   await app.register(async (open) => {

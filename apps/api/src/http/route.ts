@@ -5,6 +5,7 @@ import type { z } from 'zod'
 import type { SignedIn, SiteMembership } from '../access/session.ts'
 import type { Scope } from '../db/database.ts'
 import { DomainError } from '../domain-error.ts'
+import { problemType } from './problems.ts'
 
 declare module 'fastify' {
   interface FastifyRequest {
@@ -50,7 +51,7 @@ export function route<E extends Endpoint>(
       ...(endpoint.params && { params: endpoint.params }),
       ...(endpoint.query && { querystring: endpoint.query }),
       ...(endpoint.body && { body: endpoint.body }),
-      response: { ...withoutNull(endpoint.replies), '4xx': Problem, '5xx': Problem },
+      response: { ...withoutNull(endpoint.replies), '4xx': problemReply, '5xx': problemReply },
     },
     handler: async (request, reply) => {
       const call = callOf(endpoint, request, reply)
@@ -63,6 +64,8 @@ export function route<E extends Endpoint>(
     },
   })
 }
+
+const problemReply = { description: 'Problem details', content: { [problemType]: { schema: Problem } } }
 
 function withoutNull(replies: Endpoint['replies']): Record<string, z.ZodType> {
   return Object.fromEntries(Object.entries(replies).filter((entry): entry is [string, z.ZodType] => entry[1] !== null))
