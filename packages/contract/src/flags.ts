@@ -48,6 +48,7 @@ export const Flag = z
     positionId: Id.nullable(),
     shaftId: Id.nullable(),
     tag: z.string().nullable(),
+    machineId: Id,
     machineTag: z.string(),
     machineName: z.string(),
     shaftName: z.string(),

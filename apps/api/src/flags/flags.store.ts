@@ -17,7 +17,7 @@ interface FlagRow extends Omit<Flag, 'since' | 'clearedAt' | 'facts'> {
 }
 
 const columns = `g.id, g.version, g.kind, g.position_id as "positionId", g.shaft_id as "shaftId", p.tag,
-  m.tag as "machineTag", m.name as "machineName", s.name as "shaftName", g.area_id as "areaId", a.name as "areaName",
+  m.id as "machineId", m.tag as "machineTag", m.name as "machineName", s.name as "shaftName", g.area_id as "areaId", a.name as "areaName",
   g.since, g.facts, g.put_off_until::text as "putOffUntil", g.put_off_reason as "putOffReason",
   g.cleared_at as "clearedAt", g.cleared_how as "clearedHow"`
 

@@ -8,7 +8,7 @@ export interface SiteAccess {
   /** The site's code, as it stands in addresses. */
   readonly code: string
   /** Whether this person's role may call the endpoint: what may not be done is not offered. */
-  may(endpoint: Endpoint): boolean
+  readonly may: (endpoint: Endpoint) => boolean
 }
 
 const SiteContext = createContext<SiteAccess | null>(null)

@@ -1,0 +1,101 @@
+import { createGreasing } from '@shaftbook/contract/greasing'
+import { FlagKind } from '@shaftbook/contract/flags'
+import { createMount } from '@shaftbook/contract/mounts'
+import { positions } from '@shaftbook/contract/register-tables'
+import type { Endpoint } from '@shaftbook/contract/endpoint'
+import type { FlagUrgency } from '../../ui/flag-row.tsx'
+import type { ResidualVerdict, Verdict } from '../../ui/verdict-mark.tsx'
+
+export interface FlagKindWords {
+  /** What is wrong, as the row's title. */
+  readonly title: string
+  /** The same after a count: "14 overdue". */
+  readonly counted: string
+  readonly group: FlagGroup
+  readonly urgency: FlagUrgency
+  readonly verdict?: Verdict | ResidualVerdict
+  readonly act: FlagAct
+}
+
+export type FlagGroup = 'Mounts' | 'Shafts' | 'Greasing'
+export type FlagAct = 'log-greasing' | 'log-remount' | 'set-locating'
+
+/** The words of each kind of flag, in the order of how pressing they are. */
+export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
+  'residual-too-small': {
+    title: 'Too little clearance left',
+    counted: 'with too little clearance',
+    group: 'Mounts',
+    urgency: 'now',
+    verdict: 'too-small',
+    act: 'log-remount',
+  },
+  'mount-over': {
+    title: 'Mount over its band',
+    counted: 'over',
+    group: 'Mounts',
+    urgency: 'now',
+    verdict: 'over',
+    act: 'log-remount',
+  },
+  'mount-under': {
+    title: 'Mount under its band',
+    counted: 'under',
+    group: 'Mounts',
+    urgency: 'now',
+    verdict: 'under',
+    act: 'log-remount',
+  },
+  'several-locating': {
+    title: 'More than one locating position',
+    counted: 'with several locating positions',
+    group: 'Shafts',
+    urgency: 'now',
+    act: 'set-locating',
+  },
+  'no-locating': {
+    title: 'No locating position',
+    counted: 'with no locating position',
+    group: 'Shafts',
+    urgency: 'now',
+    act: 'set-locating',
+  },
+  'never-greased': {
+    title: 'Never greased',
+    counted: 'never done',
+    group: 'Greasing',
+    urgency: 'now',
+    act: 'log-greasing',
+  },
+  'greasing-overdue': {
+    title: 'Regreasing overdue',
+    counted: 'overdue',
+    group: 'Greasing',
+    urgency: 'now',
+    act: 'log-greasing',
+  },
+  'mount-not-proven': {
+    title: 'Mount not proven',
+    counted: 'not proven',
+    group: 'Mounts',
+    urgency: 'soon',
+    verdict: 'not-proven',
+    act: 'log-remount',
+  },
+  'no-mount-record': {
+    title: 'No mount record',
+    counted: 'without a record',
+    group: 'Mounts',
+    urgency: 'watch',
+    act: 'log-remount',
+  },
+}
+
+export const flagKindOrder = Object.keys(flagKinds) as FlagKind[]
+
+/** What each act is called, and the endpoint that it ends at: who may call that may do it. */
+export const flagActs: Readonly<Record<FlagAct, { label: string; endpoint: Endpoint }>> = {
+  'log-greasing': { label: 'Log greasing', endpoint: createGreasing },
+  'log-remount': { label: 'Log remount', endpoint: createMount },
+  'set-locating': { label: 'Set locating', endpoint: positions.change },
+}

@@ -1,0 +1,124 @@
+import type { Flag, FlagFacts, FlagKind } from '@shaftbook/contract/flags'
+import { formatCount } from '../../lib/format-count.ts'
+import { daysBetween, formatDay } from '../../lib/format-day.ts'
+
+export interface LengthWords {
+  length: (um: number) => string
+  lengthRange: (fromUm: number, toUm: number) => string
+}
+
+export interface FlagSentence {
+  /** How late or how far out, in few words; where the kind has a verdict, it follows the verdict's word: "Over" + "by 0.012 mm". */
+  readonly measure: string
+  /** The numbers behind it. */
+  readonly detail: string
+}
+
+/** How late or how far out a flag is, on the plant's day `today`, in the person's units. */
+export function flagSentence(flag: Pick<Flag, 'kind' | 'facts'>, words: LengthWords, today: string): FlagSentence {
+  return sentences[flag.kind](flag.facts, words, today)
+}
+
+type Sentence = (facts: FlagFacts, words: LengthWords, today: string) => FlagSentence
+
+const oneLocates = 'Exactly one position of a shaft locates it'
+
+const sentences: Readonly<Record<FlagKind, Sentence>> = {
+  'greasing-overdue': (facts, _words, today) => overdue(facts, today),
+  'never-greased': (facts, _words, today) => neverGreased(facts, today),
+  'mount-over': (facts, words) => outOfBand(facts, words, 'over'),
+  'mount-under': (facts, words) => outOfBand(facts, words, 'under'),
+  'mount-not-proven': notProven,
+  'residual-too-small': tooSmall,
+  'no-mount-record': (facts) => ({ measure: 'Not measured, or not written down', detail: bearing(facts) }),
+  'no-locating': () => ({ measure: 'Nothing holds the shaft axially', detail: oneLocates }),
+  'several-locating': several,
+}
+
+function overdue(facts: FlagFacts, today: string): FlagSentence {
+  if (facts.dueOn == null) return { measure: 'Overdue', detail: greaseWanted(facts) }
+  return {
+    measure: `${late(facts.dueOn, today)}${facts.estimated ? ', estimated' : ''}`,
+    detail: sentence([`Due ${formatDay(facts.dueOn)} ${dueBy(facts)}`, greaseWanted(facts)]),
+  }
+}
+
+function late(dueOn: string, today: string): string {
+  const days = daysBetween(dueOn, today)
+  if (days <= 0) return 'Due today'
+  return days === 1 ? '1 day late' : `${formatCount(days)} days late`
+}
+
+function dueBy(facts: FlagFacts): string {
+  if (facts.dueBy !== 'hours') return 'by the calendar'
+  const at = facts.dueRunHours == null ? 'by run hours' : `at ${formatCount(facts.dueRunHours)} run hours`
+  return facts.estimated ? `${at}, the day estimated from average use` : at
+}
+
+function neverGreased(facts: FlagFacts, today: string): FlagSentence {
+  const since = facts.dueOn == null ? null : daysBetween(facts.dueOn, today)
+  return {
+    measure:
+      since !== null && since > 0 ? `No greasing on record, ${late(facts.dueOn!, today)}` : 'No greasing on record',
+    detail: sentence(
+      [greaseWanted(facts), facts.intervalHours === undefined ? '' : `every ${formatCount(facts.intervalHours)} h`],
+      ' ',
+    ),
+  }
+}
+
+function greaseWanted({ doseG, greaseName }: FlagFacts): string {
+  if (doseG === undefined) return ''
+  return `${doseG} g${greaseName ? ` of ${greaseName}` : ''}`
+}
+
+function outOfBand(facts: FlagFacts, words: LengthWords, side: 'over' | 'under'): FlagSentence {
+  const { reductionUm, bandMinUm, bandMaxUm } = facts
+  const limitUm = side === 'over' ? bandMaxUm : bandMinUm
+  if (reductionUm === undefined || limitUm === undefined) return { measure: '', detail: bearing(facts) }
+  return {
+    measure: `by ${words.length(Math.abs(reductionUm - limitUm))}`,
+    detail: sentence([`Reduced by ${words.length(reductionUm)}`, band(facts, words)]),
+  }
+}
+
+function notProven(facts: FlagFacts, words: LengthWords): FlagSentence {
+  const { reductionUm, expandedUncertaintyUm } = facts
+  if (reductionUm === undefined)
+    return { measure: 'with this gauge', detail: sentence([bearing(facts), band(facts, words)]) }
+  const give = expandedUncertaintyUm === undefined ? '' : ` ± ${words.length(expandedUncertaintyUm)}`
+  return {
+    measure: 'with this gauge',
+    detail: sentence([`Reduced by ${words.length(reductionUm)}${give}`, band(facts, words)]),
+  }
+}
+
+function tooSmall(facts: FlagFacts, words: LengthWords): FlagSentence {
+  const { mountedMeanUm, residualMinUm } = facts
+  if (mountedMeanUm === undefined || residualMinUm === undefined) return { measure: '', detail: bearing(facts) }
+  const shortUm = residualMinUm - mountedMeanUm
+  return {
+    measure: shortUm > 0 ? `by ${words.length(shortUm)}` : '',
+    detail: `${words.length(mountedMeanUm)} left, the least is ${words.length(residualMinUm)}`,
+  }
+}
+
+function band({ bandMinUm, bandMaxUm, bandSource }: FlagFacts, words: LengthWords): string {
+  if (bandMinUm === undefined || bandMaxUm === undefined) return ''
+  return `band ${words.lengthRange(bandMinUm, bandMaxUm)}${bandSource ? ` (${bandSource})` : ''}`
+}
+
+function several({ locatingTags = [] }: FlagFacts): FlagSentence {
+  return {
+    measure: `${locatingTags.length} positions hold the shaft`,
+    detail: locatingTags.length > 0 ? `Marked as locating: ${locatingTags.join(', ')}` : oneLocates,
+  }
+}
+
+function bearing({ designation }: FlagFacts): string {
+  return designation ? `${designation} is fitted` : ''
+}
+
+function sentence(parts: readonly string[], joint = '; '): string {
+  return parts.filter((part) => part !== '').join(joint)
+}
