@@ -2,8 +2,8 @@ import type { ReactNode } from 'react'
 import { AppLink } from './link.tsx'
 import classes from './flag-row.module.css'
 
-/** How pressing a flag is: do it now, soon, or keep an eye on it. */
-export type FlagUrgency = 'now' | 'soon' | 'watch'
+/** How pressing a flag is: do it now, soon, or keep an eye on it; `cleared` needs nobody any more. */
+export type FlagUrgency = 'now' | 'soon' | 'watch' | 'cleared'
 
 interface FlagRowProps {
   urgency: FlagUrgency
@@ -26,7 +26,12 @@ interface FlagRowProps {
   putOffUntil?: ReactNode
 }
 
-const urgencyWords: Record<FlagUrgency, string> = { now: 'Now', soon: 'Soon', watch: 'Watch' }
+const urgencyWords: Record<FlagUrgency, string> = {
+  now: 'Now',
+  soon: 'Soon',
+  watch: 'Watch',
+  cleared: 'Cleared',
+}
 
 /** One flag: what, where, how late or how far out, and what clears it. Stands in a list. */
 export function FlagRow(props: FlagRowProps) {

@@ -30,7 +30,7 @@ export function FlagItem({ flag, onPutOff }: FlagItemProps) {
   const putOffWord = waits ? 'Change the date' : 'Put off'
   return (
     <FlagRow
-      urgency={urgency}
+      urgency={cleared ? 'cleared' : urgency}
       what={title}
       tag={flag.tag ?? flag.machineTag}
       href={placeHref(flag, code)}
@@ -62,7 +62,7 @@ function Act({ flag }: { flag: Flag }) {
   const { code, may } = useSite()
   const { act, title } = flagKinds[flag.kind]
   const { label, endpoint } = flagActs[act]
-  if (!may(endpoint)) return <span>{rolesOf(endpoint.access)} clears it</span>
+  if (!may(endpoint)) return <span className={classes.others}>{rolesOf(endpoint.access)} clears it</span>
   return (
     <Button
       component={AppLink}
