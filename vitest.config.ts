@@ -1,11 +1,34 @@
 import { defineConfig } from 'vitest/config'
 
-const node = { environment: 'node' as const, restoreMocks: true }
+const node = { environment: 'node' as const, restoreMocks: true, allowOnly: false }
+const withDatabase = {
+  ...node,
+  globalSetup: ['tests/support/database-server.ts'],
+  testTimeout: 30_000,
+  hookTimeout: 60_000,
+}
 
 export default defineConfig({
   test: {
     projects: [
-      { test: { ...node, name: 'unit', include: ['packages/*/src/**/*.test.ts', 'apps/*/src/**/*.test.ts', 'seeds/**/*.test.ts'] } },
+      {
+        test: {
+          ...node,
+          name: 'unit',
+          include: ['packages/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}', 'seeds/**/*.test.ts'],
+        },
+      },
+      { test: { ...withDatabase, name: 'api', include: ['tests/api/**/*.test.ts'] } },
+      {
+        test: {
+          ...withDatabase,
+          name: 'web',
+          include: ['tests/web/**/*.test.ts'],
+          globalSetup: [...withDatabase.globalSetup, 'tests/support/web-build.ts'],
+          testTimeout: 90_000,
+        },
+      },
+      { test: { ...withDatabase, name: 'faults', include: ['tests/faults/**/*.test.ts'], testTimeout: 120_000 } },
     ],
   },
 })

@@ -38,7 +38,12 @@ function sourcesHash(): string {
 function runVite(signal?: AbortSignal): Promise<{ code: number; output: string }> {
   const args = [join(root, 'node_modules/vite/bin/vite.js'), 'build', 'apps/web', '--logLevel', 'warn']
   const { promise, resolve, reject } = Promise.withResolvers<{ code: number; output: string }>()
-  const child = spawn(process.execPath, args, { cwd: root, signal, stdio: ['ignore', 'pipe', 'pipe'] })
+  const child = spawn(process.execPath, args, {
+    cwd: root,
+    env: { ...process.env, NO_COLOR: '1' },
+    signal,
+    stdio: ['ignore', 'pipe', 'pipe'],
+  })
   let output = ''
   child.stdout.on('data', (chunk: Buffer) => (output += chunk.toString()))
   child.stderr.on('data', (chunk: Buffer) => (output += chunk.toString()))

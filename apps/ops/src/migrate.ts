@@ -39,15 +39,6 @@ export function migrate(
   })
 }
 
-/**
- * The names of the migrations that a database still needs.
- * @param url a role that may read `_prisma_migrations`
- */
-export async function pendingMigrations(url: string, folder = migrationsFolder): Promise<string[]> {
-  const recorded = await withClient(url, recordedMigrations)
-  return outstanding(readMigrations(folder), recorded).map((file) => file.name)
-}
-
 async function takeLock(client: Client, onStep: (text: string) => void): Promise<void> {
   const { rows } = await client.query<{ taken: boolean }>('select pg_try_advisory_lock($1) as taken', [migrationLock])
   if (rows[0]?.taken) return

@@ -5,7 +5,7 @@ import { withClient } from '../database-client.ts'
 import { openDatabase } from '../database.ts'
 import { readEnvironment } from '../environment.ts'
 import { requireFreePort } from '../free-port.ts'
-import { migrate } from '../migrate.ts'
+import { prepareDatabase } from '../prepare-database.ts'
 import { OperatorError } from '../operator-error.ts'
 import { runCommand, unlessStopped } from '../run-command.ts'
 import { Steps } from '../steps.ts'
@@ -43,7 +43,7 @@ async function start(stopped: AbortSignal): Promise<void> {
 
 async function prepare(steps: Steps, ownerUrl: string, stopped: AbortSignal): Promise<void> {
   await steps.run('Migrations', async (say) => {
-    const applied = await migrate(ownerUrl, say)
+    const applied = await prepareDatabase(ownerUrl, say)
     return [undefined, applied.length === 0 ? 'up to date' : `${applied.length} applied`]
   })
   await steps.run('Demo scenario', async (say) => {

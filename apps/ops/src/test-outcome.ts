@@ -1,0 +1,48 @@
+/** How one step of the test run ended. `problems` are sentences; a step without any has passed. */
+export type Outcome = { name: string; passed: number; failed: number; problems: string[]; seconds: number }
+
+type Report = {
+  testResults: {
+    name: string
+    status: string
+    assertionResults: { fullName: string; status: string }[]
+  }[]
+}
+
+/**
+ * The outcome of a vitest project from its JSON report. Tests left out by skip, todo or only are problems, and so are
+ * a file that could not be loaded, a project without tests and an error outside any test.
+ * @param json undefined where vitest wrote no report
+ * @param exitCode vitest's own
+ */
+export function countTests(json: string | undefined, exitCode: number): Omit<Outcome, 'name' | 'seconds'> {
+  const files = json === undefined ? [] : (JSON.parse(json) as Report).testResults
+  const tests = files.flatMap((file) => file.assertionResults)
+  const passed = tests.filter((test) => test.status === 'passed').length
+  const failedTests = tests.filter((test) => test.status === 'failed').length
+  const leftOut = tests.filter((test) => test.status !== 'passed' && test.status !== 'failed')
+  const brokenFiles = files.filter(
+    (file) => file.status !== 'passed' && !file.assertionResults.some((test) => test.status === 'failed'),
+  )
+  const problems = [
+    ...(failedTests > 0 ? [`${failedTests} of ${tests.length} tests failed`] : []),
+    ...brokenFiles.map((file) => `${file.name} could not be run`),
+    ...leftOut.map((test) => `"${test.fullName}" was left out (${test.status})`),
+    ...(tests.length === 0 && brokenFiles.length === 0 ? ['no test was run'] : []),
+  ]
+  if (exitCode !== 0 && problems.length === 0) problems.push('an error outside the tests, see above')
+  return { passed, failed: failedTests + (problems.length > 0 && failedTests === 0 ? 1 : 0), problems }
+}
+
+/** One line of the summary, such as "ok      unit           12.3 s  210 tests". */
+export function summaryLine({ name, passed, failed, problems, seconds }: Outcome): string {
+  const state = problems.length === 0 ? 'ok' : 'failed'
+  const tests = passed + failed > 0 ? `  ${passed + failed} tests` : ''
+  return `${state.padEnd(8)}${name.padEnd(18)}${`${seconds.toFixed(1)} s`.padStart(8)}${tests}`
+}
+
+/** The plain last line, for programs that read test runs. */
+export function closingLine(outcomes: Outcome[]): string {
+  const sum = (key: 'passed' | 'failed') => outcomes.reduce((total, outcome) => total + outcome[key], 0)
+  return `${sum('passed')} passed, ${sum('failed')} failed`
+}
