@@ -1,4 +1,4 @@
-import { sleeveForSrb } from '@shaftbook/standards/adapter-sleeves'
+import { sleeveByCode, sleeveForSrb } from '@shaftbook/standards/adapter-sleeves'
 import type { AdapterSleeveRow } from '@shaftbook/standards/adapter-sleeves.data'
 import { plummerBlockFor } from '@shaftbook/standards/plummer-blocks'
 import type { PlummerBlockRow } from '@shaftbook/standards/plummer-blocks.data'
@@ -27,7 +27,9 @@ export function firstFillG(type: BearingTypeRow): { bearingG: number; housingG: 
 /** The adapter sleeve with its nut and washer, where the tables pair one with the bearing (rule R-KIT-PAIR). */
 export function sleeveOf(type: BearingTypeRow): AdapterSleeveRow | null {
   if (type.taper === null) return null
-  const lookup = sleeveForSrb(`${type.basicCode}K`)
+  // the table names sleeves for self-aligning ball bearings by series only: H2 for 12..K
+  const ball = type.kind === 'self-aligning-ball' && type.series === '12'
+  const lookup = ball ? sleeveByCode(`H2${type.basicCode.slice(-2)}`) : sleeveForSrb(`${type.basicCode}K`)
   return lookup.found ? lookup.row : null
 }
 
