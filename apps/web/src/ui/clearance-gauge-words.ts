@@ -1,4 +1,4 @@
-import { formatLength, formatLengthRange, type LengthUnit } from '../lib/length-units.ts'
+import { formatLength, formatLengthRange, lengthDigits, type LengthUnit } from '../lib/length-units.ts'
 import { roundingUm, targetWindow, type GaugeInput } from './clearance-gauge-geometry.ts'
 
 export interface GaugeWords {
@@ -17,7 +17,7 @@ export function gaugeWords(input: GaugeInput, unit: LengthUnit): GaugeWords {
       'No band for this position',
       `Bench clearance is ${formatLength(input.benchUm, unit)}. Without a band nobody can say where to stop: ask the engineer for one.`,
     )
-  const stop = `between ${formatLengthRange(window.bottomUm, window.topUm, unit).replace(' to ', ' and ')}`
+  const stop = `between ${lengthDigits(window.bottomUm, unit)} and ${formatLength(window.topUm, unit)}`
   if (input.meanUm === null) {
     const taken = formatLengthRange(input.bandUm.minUm, input.bandUm.maxUm, unit)
     return plain(
@@ -54,7 +54,7 @@ function progress(
   if (meanUm < window.bottomUm - roundingUm)
     return {
       headline: `${say(window.bottomUm - meanUm)} too far`,
-      detail: join(now, `The window was ${stop.replace('between ', '')}. Drive no further; the engineer decides.`),
+      detail: join(now, `Drive no further: the clearance was to stay ${stop}. The engineer decides.`),
       tone: 'over',
     }
   if (oneRow(input) !== '')

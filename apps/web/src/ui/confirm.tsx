@@ -24,13 +24,7 @@ interface ConfirmProps {
 export function Confirm(props: ConfirmProps) {
   const { opened, title, children, confirmLabel, cancelLabel = 'Go back', tone = 'plain', busy, blocked } = props
   return (
-    <Modal
-      opened={opened}
-      onClose={props.onCancel}
-      title={title}
-      closeButtonProps={{ 'aria-label': 'Close' }}
-      size={480}
-    >
+    <Modal opened={opened} onClose={props.onCancel} title={title} size={480}>
       <div>{children}</div>
       {blocked && <p className={classes.blocked}>{blocked}</p>}
       <div className={classes.acts}>

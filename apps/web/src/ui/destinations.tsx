@@ -111,3 +111,11 @@ export function BookMark({ size = 24 }: { size?: number }) {
     </svg>
   )
 }
+
+export function Chevron() {
+  return (
+    <svg viewBox="0 0 12 12" width="12" height="12" fill="none" stroke="currentColor" aria-hidden="true">
+      <path d="M2.5 4.5 6 8l3.5-3.5" strokeWidth="1.5" strokeLinecap="round" />
+    </svg>
+  )
+}

@@ -13,14 +13,7 @@ interface MoreSheetProps {
 /** The places that do not fit a phone's bottom bar. */
 export function MoreSheet({ hrefs, active, opened, onClose }: MoreSheetProps) {
   return (
-    <Drawer
-      opened={opened}
-      onClose={onClose}
-      position="bottom"
-      size="auto"
-      title="More"
-      closeButtonProps={{ 'aria-label': 'Close' }}
-    >
+    <Drawer opened={opened} onClose={onClose} position="bottom" styles={{ content: { height: 'auto' } }} title="More">
       <nav aria-label="More places">
         <ul className={classes.morePlaces}>
           {destinations.slice(4).map(({ key, label, glyph }) => (

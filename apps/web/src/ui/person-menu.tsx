@@ -1,6 +1,6 @@
 import { Popover, UnstyledButton } from '@mantine/core'
 import { Preferences } from './preferences.tsx'
-import { Chevron } from './site-switcher.tsx'
+import { Chevron } from './destinations.tsx'
 import classes from './frame-menu.module.css'
 
 export interface FramePerson {

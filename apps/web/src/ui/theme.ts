@@ -76,6 +76,14 @@ const sizes = {
   touch: 'var(--text-l)',
 }
 
+// A dialog's <header> would be read as a second banner of the page.
+const overPage = {
+  shadow: 'lg',
+  overlayProps: { backgroundOpacity: 0.5 },
+  closeButtonProps: { 'aria-label': 'Close' },
+  attributes: { header: { role: 'presentation' } },
+} as const
+
 export const theme = createTheme({
   primaryColor: 'accent',
   colors: { accent: ten('accent'), over: ten('over') },
@@ -108,7 +116,7 @@ export const theme = createTheme({
   components: {
     Button: Button.extend({ defaultProps: { size: 'sm' } }),
     Menu: Menu.extend({ defaultProps: { shadow: 'md', withinPortal: true, transitionProps: { duration: 0 } } }),
-    Modal: Modal.extend({ defaultProps: { shadow: 'lg', centered: true, overlayProps: { backgroundOpacity: 0.5 } } }),
-    Drawer: Drawer.extend({ defaultProps: { shadow: 'lg', overlayProps: { backgroundOpacity: 0.5 } } }),
+    Modal: Modal.extend({ defaultProps: { ...overPage, centered: true } }),
+    Drawer: Drawer.extend({ defaultProps: overPage }),
   },
 })
