@@ -151,3 +151,26 @@ const dueTables = `grease_due d
   join grease_plan plan on plan.site_id = d.site_id and plan.id = d.id
   join grease on grease.site_id = plan.site_id and grease.id = plan.grease_id
   left join meter on meter.site_id = m.site_id and meter.machine_id = m.id`
+
+export interface InitialFillRow {
+  readonly id: string
+  readonly greasedAt: Date
+  readonly greaseId: string
+  readonly doseG: number
+  readonly note: string
+  readonly runHours: number | null
+  readonly hoursSource: 'meter' | 'estimate' | 'none'
+}
+
+/** The first fill that counts of the bearing that was mounted at a moment. */
+export async function findInitialFill(tx: SiteTx, positionId: string, at: Date): Promise<InitialFillRow | undefined> {
+  const [row] = await tx.sql<InitialFillRow>(
+    `select g.id, g.greased_at as "greasedAt", g.grease_id as "greaseId", g.dose_g as "doseG", g.note,
+       g.run_hours as "runHours", g.hours_source as "hoursSource"
+     from greasing g
+     where g.site_id = $1::uuid and g.position_id = $2::uuid and g.greased_at = $3::timestamptz and g.kind = 'initial-fill'
+       and ${counts}`,
+    [tx.scope.siteId, positionId, at],
+  )
+  return row
+}

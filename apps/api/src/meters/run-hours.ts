@@ -1,7 +1,8 @@
 import { averageHoursPerDay } from '@shaftbook/bearing/due'
+import type { SiteTx } from '../db/database.ts'
 import { fieldError } from '../domain-error.ts'
 import { addReading, findNeighbours, findUsageReadings } from './meters.store.ts'
-import type { Place } from './place.ts'
+import { positionsOfMachine, type Place } from './place.ts'
 import { totalHoursOf, type Neighbours } from './total-hours.ts'
 import { dayOf, type Work } from './work.ts'
 
@@ -62,6 +63,12 @@ async function readMeter(work: Work, place: Place, at: Date, shownHours: number)
   const totalHours = totalHoursOf(entry, neighbours, rolloverAtHours, { path, day: (moment) => dayOf(work, moment) })
   await addReading(work.tx, { ...entry, meterId, kind: 'reading', totalHours, readBy: work.personId })
   return { totalHours, source: 'meter' }
+}
+
+/** The positions whose due dates an event moves: with a new reading of the meter, all of the machine. */
+export async function positionsMoved(tx: SiteTx, place: Place, hours: RunHoursAt): Promise<string[]> {
+  if (hours.source !== 'meter') return [place.positionId]
+  return [...new Set([place.positionId, ...(await positionsOfMachine(tx, place.machineId))])]
 }
 
 const msPerDay = 86_400_000

@@ -4,8 +4,8 @@ import type { Context } from '../context.ts'
 import type { Sql } from '../db/database.ts'
 import { receive } from '../db/receipts.ts'
 import { fieldError, notFound } from '../domain-error.ts'
-import { holdPlace, positionsOfMachine, type Place } from '../meters/place.ts'
-import { hoursOrReason, type RunHoursAt } from '../meters/run-hours.ts'
+import { holdPlace, type Place } from '../meters/place.ts'
+import { hoursOrReason, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../upkeep/refresh.ts'
 import { checkEnd, lifeHours, modeTerm, type End } from './end-of-life.ts'
@@ -47,8 +47,7 @@ export function createRemoval(context: Context, worker: Worker, body: NewRemoval
     const hours = await hoursOrReason(work, place, removedAt, body)
     const { id, positionId: _positionId, removedAt: _entered, meterShowsHours: _shown, noHoursReason, ...told } = body
     await endStay(work, place, fitment, { removalId: id, removedAt, hours, noHoursReason, told }, '')
-    const moved = hours.source === 'meter' ? await positionsOfMachine(work.tx, place.machineId) : []
-    await refreshPositions(work.tx, [...new Set([place.positionId, ...moved])], work.now, 'bearing removed')
+    await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'bearing removed')
     return await removal(work, body.id)
   })
 }

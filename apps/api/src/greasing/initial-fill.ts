@@ -1,0 +1,53 @@
+import { v7 as uuidv7 } from 'uuid'
+import type { Place } from '../meters/place.ts'
+import type { RunHoursAt } from '../meters/run-hours.ts'
+import type { Work } from '../meters/work.ts'
+import { addGreasing, findInitialFill, type InitialFillRow } from './greasing.store.ts'
+import { judgedRow, type GreasingSheet } from './judged-greasing.ts'
+
+export interface InitialFill extends GreasingSheet {
+  readonly greasedAt: Date
+  readonly hours: RunHoursAt
+}
+
+/** Writes down the first fill of a bearing that is just being mounted; the mount brings the position up to date. */
+export async function signInitialFill(work: Work, place: Place, fill: InitialFill): Promise<void> {
+  await addGreasing(work.tx, { ...(await judgedRow(work, place, { ...fill, kind: 'initial-fill' })), id: uuidv7() })
+}
+
+export interface CorrectedFill {
+  /** When the mount was said to have been before it was corrected. */
+  readonly before: Date
+  readonly greasedAt: Date
+  readonly fill: GreasingSheet | null
+  readonly reason: string
+}
+
+/** Lets the first fill follow a corrected mount: its time, grease and amount, or that there was none. */
+export async function correctInitialFill(work: Work, place: Place, corrected: CorrectedFill): Promise<void> {
+  const { before, greasedAt, fill, reason } = corrected
+  const known = await findInitialFill(work.tx, place.positionId, before)
+  if (!known) {
+    if (fill) await signInitialFill(work, place, { ...fill, greasedAt, hours: { totalHours: null, source: 'none' } })
+    return
+  }
+  if (fill && agrees(known, fill, greasedAt)) return
+  const { greaseId, doseG, note, runHours, hoursSource } = known
+  const hours = { totalHours: runHours, source: hoursSource }
+  const told = fill ?? { greaseId, doseG, meterShowsHours: null, note }
+  const withdrawn = fill === null
+  const row = await judgedRow(work, place, {
+    ...told,
+    kind: 'initial-fill',
+    greasedAt,
+    hours,
+    without: known.id,
+    withdrawn,
+  })
+  await addGreasing(work.tx, { ...row, id: uuidv7(), correctsId: known.id, correctionReason: reason, withdrawn })
+}
+
+function agrees(known: InitialFillRow, fill: GreasingSheet, greasedAt: Date): boolean {
+  const sameGrease = fill.greaseId === null || fill.greaseId === known.greaseId
+  return sameGrease && fill.doseG === known.doseG && greasedAt.getTime() === known.greasedAt.getTime()
+}
