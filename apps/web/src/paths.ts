@@ -20,7 +20,20 @@ export const paths = {
   kit: (site: string, id: string) => `/${site}/stores/kits/${id}`,
   life: (site: string) => `/${site}/life`,
   setup: (site: string) => `/${site}/setup`,
+  setupPart: (site: string, part: SetupPart) => `/${site}/setup/${part}`,
+  place: (site: string, level: 'area' | 'machine' | 'shaft', id: string) => `/${site}/setup/places/${level}/${id}`,
+  meter: (site: string, id: string) => `/${site}/setup/meters/${id}`,
+  admitPerson: (site: string) => `/${site}/setup/people/new`,
+  newChart: (site: string) => `/${site}/setup/charts/new`,
+  chart: (site: string, id: string) => `/${site}/setup/charts/${id}`,
+  changeChart: (site: string, id: string) => `/${site}/setup/charts/${id}/change`,
+  /** Enters a row of a register table; `within` is the place that it belongs to. */
+  enterRow: (site: string, table: string, within?: string) =>
+    `/${site}/setup/enter/${table}${within ? `?within=${within}` : ''}`,
+  changeRow: (site: string, table: string, id: string) => `/${site}/setup/change/${table}/${id}`,
 } as const
+
+export type SetupPart = 'site' | 'people' | 'places' | 'meters' | 'bearing-types' | 'greases' | 'charts' | 'audit'
 
 /** The same addresses as the router's patterns, below `/$site`. */
 export const patterns = {
@@ -39,6 +52,22 @@ export const patterns = {
   kit: 'stores/kits/$id',
   life: 'life',
   setup: 'setup',
+  site: 'setup/site',
+  people: 'setup/people',
+  admitPerson: 'setup/people/new',
+  places: 'setup/places',
+  place: 'setup/places/$level/$id',
+  meters: 'setup/meters',
+  meter: 'setup/meters/$id',
+  bearingTypes: 'setup/bearing-types',
+  greases: 'setup/greases',
+  charts: 'setup/charts',
+  newChart: 'setup/charts/new',
+  chart: 'setup/charts/$id',
+  changeChart: 'setup/charts/$id/change',
+  enterRow: 'setup/enter/$table',
+  changeRow: 'setup/change/$table/$id',
+  audit: 'setup/audit',
 } as const
 
 /** Where the frame's seven destinations lead at a site. */

@@ -79,7 +79,7 @@ function Since({ flag, detail, timeZone }: { flag: Flag; detail: string; timeZon
   if (flag.clearedAt !== null)
     return (
       <>
-        {detail}. Cleared <Timestamp at={flag.clearedAt} timeZone={timeZone} relative={false} /> by {flag.clearedHow}.
+        {detail}. Cleared <Timestamp at={flag.clearedAt} timeZone={timeZone} relative={false} />: {flag.clearedHow}.
       </>
     )
   const byDay = flagKinds[flag.kind].act === 'log-greasing'
