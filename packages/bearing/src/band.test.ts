@@ -60,6 +60,13 @@ describe('the clearance band and its source', () => {
     expect(chooseBand({ ...query, taper: null }).found).toBe(false)
   })
 
+  it('the generic guide is for spherical roller bearings only, a position’s own band for any', () => {
+    expect(chooseBand({ ...query, series: '12' }).found).toBe(false)
+    expect(residualMinimum({ ...query, series: '294' }).found).toBe(false)
+    expect(chooseBand({ ...query, series: '12', ownBand: { minUm: 10, maxUm: 20 } }).found).toBe(true)
+    for (const series of ['213', '222', '230', '239', '241']) expect(chooseBand({ ...query, series }).found).toBe(true)
+  })
+
   it('a band that does not run upwards within 2 mm is refused', () => {
     for (const ownBand of [
       { minUm: 60, maxUm: 45 },

@@ -2,7 +2,8 @@ import type { ClassRange, ClearanceClass } from '@shaftbook/standards/clearance-
 import { guideRowForBore } from '@shaftbook/standards/reduction-guide'
 import type { ReductionGuideRow } from '@shaftbook/standards/reduction-guide.data'
 import type { Certainty, Lookup, NoRow, Taper } from '@shaftbook/standards/table'
-import { InputError } from './input-error.ts'
+import { isSphericalRoller } from './designation.ts'
+import { InputError, requireWithin } from './input-error.ts'
 import { boreRange, certaintyCautions, type Source, type Sourced } from './source.ts'
 import { toNanometres, umFromNanometres } from './units.ts'
 
@@ -53,6 +54,8 @@ export interface BandQuery {
   /** null for a cylindrical bore: nothing is driven up, so only a position's own band can apply. */
   taper: Taper | null
   clearanceClass: ClearanceClass
+  /** Series of the bearing, such as 222: the generic guide holds for spherical roller bearings only. Left out: one is meant. */
+  series?: string | null
   ownBand?: OwnBand | null
   ownResidualMinUm?: number | null
   chart?: MakerChart | null
@@ -73,7 +76,7 @@ export function chooseBand(query: BandQuery): ({ found: true } & Band) | NoRow {
     const limits = { minUm: row.reductionMinUm, maxUm: row.reductionMaxUm }
     return band(limits, pair(row.driveUpMinMm, row.driveUpMaxMm), chartSource(chart, row), [])
   }
-  const guide = guideRowForBore(query.boreMm)
+  const guide = guideFor(query)
   if (!guide.found) return guide
   const limits = { minUm: guide.row.reductionMinUm, maxUm: guide.row.reductionMaxUm }
   return band(limits, guideDriveUp(guide.row, query.taper), guideSource(guide), bandCautions(query))
@@ -91,7 +94,7 @@ export function residualMinimum(query: BandQuery): ({ found: true } & ResidualMi
   if (fromChart && chartMinUm !== undefined && chartMinUm !== null) {
     return residual(chartMinUm, clearanceClass, chartSource(fromChart.chart, fromChart.row))
   }
-  const guide = guideRowForBore(query.boreMm)
+  const guide = guideFor(query)
   if (!guide.found) return guide
   const minUm = guideResidual(guide.row, clearanceClass)
   if (minUm === null) {
@@ -147,7 +150,18 @@ export function requireBand(limits: { minUm: number; maxUm: number }): void {
 }
 
 function residual(minUm: number, clearanceClass: ClearanceClass, source: Source): { found: true } & ResidualMinimum {
+  requireWithin(minUm, 'residualMinimum', 0, 2000, 'µm')
   return { found: true, minUm, clearanceClass, source, rule: 'R-RES', cautions: certaintyCautions(source) }
+}
+
+function guideFor({ boreMm, series }: BandQuery): Lookup<ReductionGuideRow> {
+  if (typeof series === 'string' && !isSphericalRoller(series)) {
+    return {
+      found: false,
+      reason: `The generic guide is for spherical roller bearings, series ${series} is another kind.`,
+    }
+  }
+  return guideRowForBore(boreMm)
 }
 
 function chartRow(query: BandQuery): { chart: MakerChart; row: ChartRow } | null {

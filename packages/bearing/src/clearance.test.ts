@@ -44,6 +44,11 @@ describe('clearance classes', () => {
     expect(checkClass(100, { ...bearing, boreMm: 1200 }, 10)).toMatchObject({ verdict: 'no-row' })
   })
 
+  it('a bearing of another kind has no verdict by the tables of spherical roller bearings', () => {
+    expect(checkClass(125, { ...bearing, series: 'NU2' }, 0)).toMatchObject({ verdict: 'no-row' })
+    expect(checkClass(125, { ...bearing, series: '222' }, 0)).toMatchObject({ verdict: 'inside' })
+  })
+
   it('a row of less than high certainty says so', () => {
     const range = clearanceRange(600, 'cylindrical', 'C3')
     expect(range.found && range.source.certainty).toBe('medium')

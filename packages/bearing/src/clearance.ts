@@ -9,6 +9,7 @@ import {
 import type { NoRow } from '@shaftbook/standards/table'
 import { judgeBetween, type AcceptanceRule, type BandVerdict } from './acceptance.ts'
 import { requireClearance } from './clearance-text.ts'
+import { isSphericalRoller } from './designation.ts'
 import { boreRange, certaintyCautions, standardRow, type Source, type Sourced } from './source.ts'
 import { formatLength, toNanometres, umFromNanometres } from './units.ts'
 
@@ -53,11 +54,16 @@ export type ClassCheck =
  */
 export function checkClass(
   benchUm: number,
-  bearing: { boreMm: number; bore: BoreType; clearanceClass: ClearanceClass },
+  bearing: { boreMm: number; bore: BoreType; clearanceClass: ClearanceClass; series?: string | null },
   expandedUm: number,
   acceptance: AcceptanceRule = 'simple',
 ): ClassCheck {
   const valueUm = requireClearance(benchUm, 'bench clearance')
+  const { series } = bearing
+  if (typeof series === 'string' && !isSphericalRoller(series)) {
+    const reason = `The clearance tables are for spherical roller bearings, series ${series} is another kind.`
+    return { verdict: 'no-row', reason, rule: 'R-CL2', cautions: [] }
+  }
   const found = clearanceRange(bearing.boreMm, bearing.bore, bearing.clearanceClass)
   if (!found.found) return { verdict: 'no-row', reason: found.reason, rule: 'R-CL2', cautions: [] }
   const verdict = judgeBetween(valueUm, found.range, expandedUm, acceptance)

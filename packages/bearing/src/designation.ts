@@ -58,6 +58,11 @@ export function codeWithBore({ basicCode, taper }: Pick<Designation, 'basicCode'
   return `${basicCode}${taper === '1:12' ? 'K' : 'K30'}`
 }
 
+/** Whether a series, such as 222 or 240, is one of spherical roller bearings (ISO 15 dimension series 02, 03, 22 to 41). */
+export function isSphericalRoller(series: string): boolean {
+  return /^2(1[1-3]|[234]\d)$/.test(series)
+}
+
 function boreOf(
   prefix: string,
   digits: string,
@@ -82,11 +87,11 @@ function boreSentence(boreCode: string): string {
 }
 
 /**
- * Suffixes may stand glued: EK, KC3, C3W33. In the series of spherical roller bearings (2..) a K always means the
+ * Suffixes may stand glued: EK, KC3, C3W33. In the series of spherical roller bearings a K always means the
  * tapered bore, wherever it stands (KMB); in others only behind letters or alone.
  */
 function splitToken(token: string, series: string): string[] {
-  const cut = gluedClass.exec(token) ?? (/^2\d\d$/.test(series) ? gluedK : endingK).exec(token)
+  const cut = gluedClass.exec(token) ?? (isSphericalRoller(series) ? gluedK : endingK).exec(token)
   if (cut) return cut.slice(1).flatMap((part) => (part === token ? [part] : splitToken(part, series)))
   return token === '' ? [] : [token === 'C0' ? 'CN' : token]
 }

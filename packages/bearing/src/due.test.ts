@@ -81,6 +81,13 @@ describe('next greasing', () => {
     expect(nextGreasing({ intervalHours: null, calendarMonths: 12 }, last, usage(today, null, null)).state).toBe(state)
   })
 
+  it('the used part of the interval is that of the nearer limit', () => {
+    expect(nextGreasing(both, last, usage('2026-06-30', 5750)).elapsedPercent).toBe(75)
+    // 181 of 365 days
+    expect(nextGreasing(both, last, usage('2026-07-01', 5010)).elapsedPercent).toBeCloseTo(49.589, 3)
+    expect(nextGreasing(both, null, usage('2026-07-01', 5010)).elapsedPercent).toBeNull()
+  })
+
   it('how late it is stands in hours and in days', () => {
     const due = nextGreasing(both, last, usage('2026-06-30', 6120))
     expect(due).toMatchObject({ lateHours: 120, lateDays: 12 })

@@ -51,6 +51,8 @@ export interface NextDue extends Sourced {
   missedFrom: PlainDate | null
   /** The date follows from average hours a day, not from the calendar or a meter alone. */
   estimated: boolean
+  /** How much of the interval is used up, in per cent, by the limit that is nearer; null without a greasing. */
+  elapsedPercent: number | null
   /** Run hours past due, null when not past due by hours. */
   lateHours: number | null
   /** Days past the due date, null when not past it. */
@@ -182,6 +184,7 @@ function combine(limits: Limit[], usage: Usage, settings: DueSettings, cautions:
     overdueFrom: date(100 + settings.windowPercent, true),
     missedFrom: date(100 + settings.missedPercent, true),
     estimated: due?.limit.estimated ?? false,
+    elapsedPercent: Math.max(...limits.map(percentOf)),
     lateHours: hours && hours.elapsed > hours.length ? hours.elapsed - hours.length : null,
     lateDays: lateDays > 0 ? lateDays : null,
     source: formula('last greasing plus interval in run hours or calendar months, the earlier'),
@@ -190,9 +193,13 @@ function combine(limits: Limit[], usage: Usage, settings: DueSettings, cautions:
   }
 }
 
-/** State by one limit. Compared in hundredths so that whole hours and days stay exact. */
-function stateOf({ elapsed, length }: Limit, { windowPercent, missedPercent }: DueSettings): DueState {
-  const percent = (elapsed * 100) / length
+/** Multiplied first, so that whole hours and days give exact per cents where there are any. */
+function percentOf({ elapsed, length }: Limit): number {
+  return (elapsed * 100) / length
+}
+
+function stateOf(limit: Limit, { windowPercent, missedPercent }: DueSettings): DueState {
+  const percent = percentOf(limit)
   if (percent > 100 + missedPercent) return 'missed'
   if (percent > 100 + windowPercent) return 'overdue'
   if (percent >= 100) return 'due'
@@ -209,6 +216,7 @@ function neverGreased(): NextDue {
     overdueFrom: null,
     missedFrom: null,
     estimated: false,
+    elapsedPercent: null,
     lateHours: null,
     lateDays: null,
     source: formula('no greasing is recorded'),

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { checkDose, greaseDose, gunStrokes, meanDiameterMm } from './grease.ts'
+import { checkDose, greaseDose, gunStrokes, meanDiameterMm, speedIndex } from './grease.ts'
 import { greaseInterval, type IntervalInput } from './grease-interval.ts'
 import { InputError } from './input-error.ts'
 
@@ -53,6 +53,25 @@ describe('grease dose', () => {
 
   it('R-SPEED the mean diameter of a 22220 is 140 mm', () => {
     expect(meanDiameterMm(100, 180)).toBe(140)
+  })
+
+  it('R-SPEED a 22220 at 1000 rev/min has an index of 140 000: normal', () => {
+    expect(speedIndex(1000, { boreMm: 100, outsideDiameterMm: 180 })).toMatchObject({
+      index: 140_000,
+      verdict: 'normal',
+    })
+  })
+
+  it.each([
+    [357, 'slow'],
+    [1428, 'normal'],
+    [1429, 'consult-maker'],
+  ])('R-SPEED at %i rev/min it is %s', (rpm, verdict) => {
+    expect(speedIndex(rpm, { boreMm: 100, outsideDiameterMm: 180 }).verdict).toBe(verdict)
+  })
+
+  it('R-LOAD with a turning outer ring D stands for dm', () => {
+    expect(speedIndex(1000, { boreMm: 100, outsideDiameterMm: 180 }, true).index).toBe(180_000)
   })
 
   it('impossible numbers are refused', () => {

@@ -94,3 +94,27 @@ export function meanDiameterMm(boreMm: number, outsideDiameterMm: number): numbe
   }
   return (boreMm + outsideDiameterMm) / 2
 }
+
+export interface SpeedIndex extends Sourced {
+  /** n · dm in mm/min; n · D where the outer ring turns. */
+  index: number
+  verdict: 'slow' | 'normal' | 'consult-maker'
+}
+
+/**
+ * Speed index n · dm of a greased spherical roller bearing: slow below 50 000, normal to 200 000, above it the maker is
+ * asked. Where the outer ring turns or the load swings, D stands for dm. R-SPEED, R-LOAD.
+ */
+export function speedIndex(
+  speedRpm: number,
+  bearing: { boreMm: number; outsideDiameterMm: number },
+  outerRingTurns = false,
+): SpeedIndex {
+  requireWithin(speedRpm, 'speedRpm', 0.1, 50_000, 'rev/min')
+  const meanMm = meanDiameterMm(bearing.boreMm, bearing.outsideDiameterMm)
+  const index = speedRpm * (outerRingTurns ? bearing.outsideDiameterMm : meanMm)
+  const verdict = index < 50_000 ? 'slow' : index <= 200_000 ? 'normal' : 'consult-maker'
+  const cautions =
+    verdict === 'consult-maker' ? ['Fast for a greased bearing: ask its maker about grease and fill.'] : []
+  return { index, verdict, source: formula('speed times mean diameter'), rule: 'R-SPEED', cautions }
+}

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { parseDesignation } from './designation.ts'
 import { mayReplace, type InterchangeContext } from './interchange.ts'
+import { proposeKit } from './kit.ts'
 import { checkKitPair, sleeveFor } from './kit-pair.ts'
 
 const bearing = (text: string): ReturnType<typeof parseDesignation> => parseDesignation(text)
@@ -74,5 +75,33 @@ describe('interchange', () => {
     const result = mayReplace(bearing(needed), bearing(offered), context)
     expect(result.verdict).toBe(verdict)
     expect(result.reasons.length > 0).toBe(verdict !== 'allowed')
+  })
+})
+
+describe('kit of a position', () => {
+  const rings = { seatWidthMm: 70, bearingWidthMm: 46, locating: true }
+
+  it('R-KIT-PAIR and R-RING a locating 22220 K/C3 gets sleeve, nut, washer, two rings, seals and grease', () => {
+    const kit = proposeKit({ bearing: bearing('22220 k-c3'), rings, greaseG: 300 })
+    expect(kit.lines.map(({ part, code, quantity, need }) => [part, code, quantity, need])).toEqual([
+      ['bearing', '22220 K/C3', 1, 'must'],
+      ['sleeve', 'H320', 1, 'must'],
+      ['nut', 'KM20', 1, 'may'],
+      ['washer or clip', 'MB20', 1, 'must'],
+      ['locating ring', '12 mm', 2, 'must'],
+      ['seal', null, 2, 'must'],
+      ['grease', null, 300, 'must'],
+    ])
+  })
+
+  it('R-RING a non-locating position gets no rings', () => {
+    const kit = proposeKit({ bearing: bearing('22220 K'), rings: { ...rings, locating: false }, greaseG: 300 })
+    expect(kit.lines.some((line) => line.part === 'locating ring')).toBe(false)
+  })
+
+  it('what is not known is a question, not a guess', () => {
+    const kit = proposeKit({ bearing: bearing('24040 K30'), rings: null, greaseG: null })
+    expect(kit.lines.map((line) => line.part)).toEqual(['bearing', 'seal'])
+    expect(kit.questions).toHaveLength(4)
   })
 })

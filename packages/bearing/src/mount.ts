@@ -18,7 +18,13 @@ import {
 } from './verdict.ts'
 
 export interface MountInput {
-  bearing: { boreMm: number; taper: Taper | null; clearanceClass: ClearanceClass }
+  bearing: {
+    boreMm: number
+    taper: Taper | null
+    clearanceClass: ClearanceClass
+    /** Such as 222; left out, a spherical roller bearing is meant. */
+    series?: string | null
+  }
   /** Readings of the unmounted bearing, both rows, in µm. */
   before: readonly RowReading[]
   /** Readings of the mounted bearing, both rows, in µm. */
@@ -103,12 +109,12 @@ function judgeParts(
   mounted: BearingReading,
   settings: VerdictSettings,
 ): JudgedParts {
-  const { boreMm, taper, clearanceClass } = input.bearing
+  const { boreMm, taper, clearanceClass, series } = input.bearing
   const counts = (reading: BearingReading): number[] => [reading.rowCounts.A, reading.rowCounts.B]
   const uncertainty = mountUncertainty(counts(bench), counts(mounted), settings.budget, settings.guardFactor)
   const boreType: BoreType = taper === null ? 'cylindrical' : 'tapered'
   const reduced = reductionUm(bench.meanUm, mounted.meanUm)
-  const bearing = { boreMm, bore: boreType, clearanceClass }
+  const bearing = { boreMm, bore: boreType, clearanceClass, series }
   const classCheck = checkClass(bench.meanUm, bearing, uncertainty.expandedBenchUm, settings.classRule)
   const rowReduced = (row: Row): number => reductionUm(bench.rowMeansUm[row], mounted.rowMeansUm[row])
   const { residualRule, reductionRule } = settings
