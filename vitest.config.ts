@@ -24,7 +24,7 @@ export default defineConfig({
           ...withDatabase,
           name: 'web',
           include: ['tests/web/**/*.test.ts'],
-          globalSetup: [...withDatabase.globalSetup, 'tests/support/web-build.ts'],
+          globalSetup: [...withDatabase.globalSetup, 'tests/support/web-ground.ts'],
           testTimeout: 90_000,
         },
       },

@@ -12,12 +12,15 @@ export type TestDatabase = { name: string; ownerUrl: string; appUrl: string }
  */
 export function useTestDatabase(): TestDatabase {
   let database: TestDatabase | undefined
-  beforeAll(async (_context, suite) => {
+  // the runner reads the fixtures it must make from the first parameter, which has to be a pattern
+  /* oxlint-disable no-empty-pattern */
+  beforeAll(async ({}, suite) => {
     database = await createTestDatabase(suite.file.name)
   })
-  afterAll(async (_context, suite) => {
+  afterAll(async ({}, suite) => {
     if (database !== undefined && !hasFailure(suite)) await dropTestDatabase(database)
   })
+  /* oxlint-enable no-empty-pattern */
   const current = () => {
     if (database === undefined) throw new Error('The test database exists only once the tests run.')
     return database

@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest'
+import { readEnvironment } from './environment.ts'
+
+describe('readEnvironment', () => {
+  it('has a default for everything', () => {
+    expect(readEnvironment({})).toEqual({
+      PORT: 4380,
+      HOST: '127.0.0.1',
+      DATABASE_URL: undefined,
+      DATABASE_APP_URL: undefined,
+      SHAFTBOOK_DATA_DIR: '.data',
+    })
+  })
+
+  it('takes an empty variable for one that is not set', () => {
+    expect(readEnvironment({ PORT: '', DATABASE_URL: '', SHAFTBOOK_DATA_DIR: ' ' })).toEqual(readEnvironment({}))
+  })
+
+  it.each(['80.5', '-1', '65536', 'http'])('refuses PORT=%s', (port) => {
+    expect(() => readEnvironment({ PORT: port })).toThrow(/^PORT is not a port number/)
+  })
+
+  it('names every wrong variable, and never the password in an address', () => {
+    const wrong = { PORT: 'x', DATABASE_URL: 'mysql://me:secret@db/x', DATABASE_APP_URL: 'db.example' }
+    expect(() => readEnvironment(wrong)).toThrow(/PORT .*\nDATABASE_URL .*\nDATABASE_APP_URL /)
+    expect(() => readEnvironment(wrong)).not.toThrow(/secret/)
+  })
+})
