@@ -1,7 +1,7 @@
 import { PrismaPg } from '@prisma/adapter-pg'
 import pg from 'pg'
 import { PrismaClient, type Prisma } from '../../../../prisma/client/client.ts'
-import { asDomainError } from './db-errors.ts'
+import { asDomainError, databaseGone } from './db-errors.ts'
 
 /** Whose data a request may touch, and in whose name it writes. */
 export interface Scope {
@@ -43,6 +43,14 @@ function settings(scope: Scope): string[] {
   return scope.personId === null ? [site] : [site, setLocal('app.person', scope.personId)]
 }
 
+async function connect(pool: pg.Pool): Promise<pg.PoolClient> {
+  try {
+    return await pool.connect()
+  } catch (error) {
+    throw databaseGone(error)
+  }
+}
+
 /** Opens the pool of the serving role. One pool serves Prisma and plain SQL. */
 export function openDatabase(options: { appUrl: string; poolSize: number; onError: (error: Error) => void }): Database {
   const pool = new pg.Pool({
@@ -72,7 +80,7 @@ export function openDatabase(options: { appUrl: string; poolSize: number; onErro
     },
 
     async readSite(scope, work) {
-      const client = await pool.connect()
+      const client = await connect(pool)
       let broken: Error | undefined
       try {
         await client.query(`begin read only; ${settings(scope).join('; ')}`)
@@ -83,13 +91,22 @@ export function openDatabase(options: { appUrl: string; poolSize: number; onErro
         await client.query('rollback').catch((failed: Error) => {
           broken = failed
         })
-        throw error
+        throw asDomainError(error)
       } finally {
         client.release(broken)
       }
     },
 
-    ask: async (text, values = []) => (await pool.query(text, [...values])).rows,
+    async ask(text, values = []) {
+      const client = await connect(pool)
+      try {
+        return (await client.query(text, [...values])).rows
+      } catch (error) {
+        throw asDomainError(error)
+      } finally {
+        client.release()
+      }
+    },
     pool: () => ({ total: pool.totalCount, idle: pool.idleCount, waiting: pool.waitingCount }),
     async close() {
       await prisma.$disconnect()

@@ -1,5 +1,5 @@
 import type { ProblemCode } from '@shaftbook/contract/problem'
-import { DomainError } from '../domain-error.ts'
+import { DomainError, fieldError } from '../domain-error.ts'
 
 /** What the tables refuse, by the name of the constraint, in the words of the workshop. */
 const refusals: Record<string, readonly [ProblemCode, string, string]> = {
@@ -20,12 +20,46 @@ const refusals: Record<string, readonly [ProblemCode, string, string]> = {
     'bearing.serial',
     'A bearing with this serial number is registered already.',
   ],
+  meter_site_id_machine_id_key: [
+    'name-already-used',
+    'machineId',
+    'This machine already has an hour meter: log an exchange on that one.',
+  ],
+  membership_pkey: [
+    'name-already-used',
+    'email',
+    'This person is let in at this site already: change the role instead.',
+  ],
+  kit_line_pkey: [
+    'id-already-used',
+    'lines',
+    'A line has an id that stands for another line: give every line its own.',
+  ],
+  maker_chart_row_pkey: [
+    'id-already-used',
+    'rows',
+    'A row has an id that stands for another row: give every row its own.',
+  ],
   maker_chart_row_site_id_chart_id_taper_numrange_excl: [
     'not-allowed-here',
     'rows',
     'Two rows of the chart cover the same bore and taper: make the ranges meet without overlap.',
   ],
 }
+
+/** What Node and Prisma call a connection that is not there, or not in time. */
+const brokenConnections = new Set([
+  'ECONNREFUSED',
+  'ECONNRESET',
+  'EPIPE',
+  'ETIMEDOUT',
+  'P1001',
+  'P1002',
+  'P1017',
+  'P2028',
+])
+/** A NUL character in a text or in JSON. */
+const unstorable = new Set(['22021', '22P05'])
 
 interface Refused {
   readonly sqlState: string
@@ -34,21 +68,56 @@ interface Refused {
 
 /** Turns what PostgreSQL refused into a sentence; anything else stays what it was. */
 export function asDomainError(error: unknown): unknown {
+  if (error instanceof DomainError) return error
   const refused = findRefusal(error)
-  if (!refused) return error
+  return refused ? refusalOf(refused, error) : error
+}
+
+/** The database cannot be reached, or not in time. */
+export function databaseGone(cause: unknown): DomainError {
+  const sentence = 'The database does not answer. Nothing was saved: try again in a moment.'
+  return new DomainError('not-ready', sentence, [], { cause })
+}
+
+function refusalOf(refused: Refused, error: unknown): unknown {
   const { sqlState, constraint } = refused
   const known = Object.entries(refusals).find(([name]) => constraint.includes(name))?.[1]
   const options = { cause: error }
-  if (known) return new DomainError(known[0], known[2], [{ path: known[1], message: known[2] }], options)
+  if (known) return fieldError(...known, options)
+  if (/^(08|57P|53)/.test(sqlState) || brokenConnections.has(sqlState)) {
+    return databaseGone(error)
+  }
+  if (unstorable.has(sqlState)) {
+    return new DomainError(
+      'request-invalid',
+      'A text holds a character that cannot be stored: type it anew.',
+      [],
+      options,
+    )
+  }
+  if (sqlState === '40P01' || sqlState === '40001') {
+    return new DomainError(
+      'not-ready',
+      'Somebody else wrote at the same place. Nothing was saved: send it once more.',
+      [],
+      options,
+    )
+  }
+  if (sqlState === '23505' && constraint.includes('_pkey')) {
+    return fieldError(
+      'id-already-used',
+      'id',
+      'This id already stands for another record: the first one stays.',
+      options,
+    )
+  }
   if (sqlState === '23505') {
-    const path = fieldOf(constraint, 'key')
-    const message = 'This name is already taken at this site: choose another.'
-    return new DomainError('name-already-used', message, [{ path, message }], options)
+    const sentence = 'This name is already taken at this site: choose another.'
+    return fieldError('name-already-used', fieldOf(constraint, 'key'), sentence, options)
   }
   if (sqlState === '23503') {
-    const path = fieldOf(constraint, 'fkey')
-    const message = 'It names a record that is not there at this site.'
-    return new DomainError('not-found', message, [{ path, message }], options)
+    const sentence = 'It names a record that is not there at this site.'
+    return fieldError('not-found', fieldOf(constraint, 'fkey'), sentence, options)
   }
   return error
 }
@@ -64,7 +133,7 @@ function findRefusal(error: unknown, depth = 0): Refused | undefined {
   if (typeof error !== 'object' || error === null || depth > 5) return undefined
   const record = error as Record<string, unknown>
   const sqlState = text(record['originalCode']) ?? text(record['code'])
-  if (sqlState && /^23[0-9P]\d\d$/.test(sqlState)) {
+  if (sqlState && (brokenConnections.has(sqlState) || /^(?!P[1-9])[0-9A-Z]{5}$/.test(sqlState))) {
     return { sqlState, constraint: constraintName(record) }
   }
   return (

@@ -1,0 +1,82 @@
+import type { FastifyInstance } from 'fastify'
+import pg from 'pg'
+import supertest, { type Test } from 'supertest'
+import { afterAll, beforeAll } from 'vitest'
+import { buildApp } from '../../apps/api/src/app.ts'
+import { Config } from '../../apps/api/src/config.ts'
+import { seedSmallSite, type SmallSite } from '../../seeds/builders/small-site.ts'
+import { useTestDatabase, type TestDatabase } from './database.ts'
+
+export interface TestApp {
+  readonly app: FastifyInstance
+  readonly database: TestDatabase
+  /** The owner of the tables, past the service: for what a test prepares and for what it looks up. */
+  readonly owner: pg.Client
+  readonly alpha: SmallSite
+  readonly beta: SmallSite
+  /** Puts the service's clock; it stands there. */
+  setNow(now: Date): void
+  signIn(person: Credentials, siteCode: string): Promise<SiteAgent>
+}
+
+interface Credentials {
+  readonly email: string
+  readonly password: string
+}
+
+/** Somebody who is signed in, at one site: paths are below `/api/v1/sites/<code>`. */
+export interface SiteAgent {
+  get(path: string): Test
+  post(path: string, body?: object): Test
+  /** Sends the version as If-Match where it is given. */
+  patch(path: string, body: object, version?: number): Test
+  postIfMatch(path: string, body: object, version: number): Test
+}
+
+/**
+ * Gives the test file that calls it the service over a database of its own with two small sites, `alpha` and `beta`.
+ * Nothing listens: supertest opens a port for each request.
+ * @returns filled in when the tests run
+ */
+export function useTestApp(settings: Partial<Config> = {}): TestApp {
+  const database = useTestDatabase()
+  const service = {} as { -readonly [Key in keyof TestApp]: TestApp[Key] }
+  beforeAll(async () => {
+    const owner = new pg.Client(database.ownerUrl)
+    await owner.connect()
+    let now: Date | undefined
+    const config = { poolSize: 4, signInTriesPerMinute: 10_000, log: 'silent', ...settings, appUrl: database.appUrl }
+    const app = await buildApp(Config.parse(config), () => now ?? new Date())
+    await app.ready()
+    Object.assign(service, {
+      app,
+      database,
+      owner,
+      alpha: await seedSmallSite(owner, { code: 'alpha' }),
+      beta: await seedSmallSite(owner, { code: 'beta' }),
+      setNow: (at: Date) => (now = at),
+      signIn: (person: Credentials, siteCode: string) => signIn(app, person, siteCode),
+    })
+  })
+  afterAll(async () => {
+    await service.app?.close()
+    await service.owner?.end()
+  })
+  return service
+}
+
+async function signIn(app: FastifyInstance, { email, password }: Credentials, siteCode: string): Promise<SiteAgent> {
+  const agent = supertest.agent(app.server)
+  await agent.post('/api/v1/session').send({ email, password }).expect(200)
+  const at = (path: string): string => `/api/v1/sites/${siteCode}${path}`
+  const ifMatch = (request: Test, version: number): Test => request.set('if-match', `"${version}"`)
+  return {
+    get: (path) => agent.get(at(path)),
+    post: (path, body) => agent.post(at(path)).send(body),
+    patch: (path, body, version) => {
+      const request = agent.patch(at(path))
+      return (version === undefined ? request : ifMatch(request, version)).send(body)
+    },
+    postIfMatch: (path, body, version) => ifMatch(agent.post(at(path)), version).send(body),
+  }
+}
