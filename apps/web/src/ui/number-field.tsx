@@ -25,11 +25,17 @@ export interface NumberFieldProps {
 
 /** A number with its unit; takes comma or point. Read it with `parseNumber`. */
 export function NumberField(props: NumberFieldProps) {
-  const { text, onText, unit, size = 'sm', ask, ...rest } = props
+  const { label, text, onText, unit, size = 'sm', ask, ...rest } = props
   return (
     <div className={classes.field} data-size={size}>
       <TextInput
         {...rest}
+        label={
+          <>
+            {label}
+            {typeof unit === 'string' && <span className="visually-hidden">, {unit}</span>}
+          </>
+        }
         size={size}
         value={text}
         onChange={(event) => onText(event.currentTarget.value)}
