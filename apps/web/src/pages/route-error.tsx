@@ -1,3 +1,4 @@
+import { useQueryErrorResetBoundary } from '@tanstack/react-query'
 import { useRouter, type ErrorComponentProps } from '@tanstack/react-router'
 import { shownProblem } from '../api/shown-problem.ts'
 import { ErrorState } from '../ui/error-state.tsx'
@@ -5,7 +6,9 @@ import { ErrorState } from '../ui/error-state.tsx'
 /** A page could not be shown: what happened, and the way to try again. */
 export function RouteError({ error, reset }: ErrorComponentProps) {
   const router = useRouter()
+  const queries = useQueryErrorResetBoundary()
   const retry = (): void => {
+    queries.reset()
     reset()
     void router.invalidate()
   }

@@ -1,13 +1,41 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router'
 import { patterns } from '../../paths.ts'
+import { RouteError } from '../route-error.tsx'
 import type { SiteParent } from '../site-page.ts'
+import { mountsSearch } from './mounts-search.ts'
 
 export function mountPages(getParentRoute: SiteParent) {
   return [
     createRoute({
       getParentRoute,
       path: patterns.mounts,
+      validateSearch: (search) => mountsSearch.parse(search),
+      errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./mounts-page.tsx'), 'MountsPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.mount,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./mount-page.tsx'), 'MountPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.mountDraft,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./mount-sheet-page.tsx'), 'MountDraftPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.mountCorrection,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./mount-sheet-page.tsx'), 'MountCorrectionPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.remount,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./remount-page.tsx'), 'RemountPage'),
     }),
   ]
 }

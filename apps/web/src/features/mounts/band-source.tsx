@@ -1,0 +1,32 @@
+import type { Band } from '@shaftbook/contract/mounts'
+import classes from './sheet.module.css'
+
+const kinds = {
+  position: "the position's own band",
+  'maker-chart': "maker's chart",
+  'generic-guide': 'generic guide',
+} as const
+
+interface SourceShown {
+  kind: string
+  title: string
+  edition: string | null
+  row: string | null
+  certainty: string | null
+}
+
+/** Where a band comes from, with the row it was read in and how sure that row is. */
+export function BandSource({ source }: { source: Band['source'] | SourceShown }) {
+  return <p className={classes.hint}>{bandSourceText(source)}</p>
+}
+
+export function bandSourceText({ kind, title, edition, row, certainty }: SourceShown): string {
+  const known = kinds[kind as keyof typeof kinds]
+  const parts = [
+    title.toLowerCase().includes(known ?? '') ? title : `${title} (${known ?? kind})`,
+    edition && `edition ${edition}`,
+    row && `row ${row}`,
+    certainty && `certainty ${certainty}`,
+  ]
+  return `Band from ${parts.filter(Boolean).join(', ')}.`
+}

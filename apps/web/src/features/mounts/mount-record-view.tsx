@@ -1,0 +1,112 @@
+import type { MountRecord } from '@shaftbook/contract/mounts'
+import { clearanceRange } from '@shaftbook/bearing/clearance'
+import { useUnits } from '../../lib/units.tsx'
+import { ClearanceGauge } from '../../ui/clearance-gauge.tsx'
+import type { GaugeInput } from '../../ui/clearance-gauge-geometry.ts'
+import { VerdictMark } from '../../ui/verdict-mark.tsx'
+import { BandSource } from './band-source.tsx'
+import { MountChecks } from './mount-checks.tsx'
+import { MountParts, MountPeople, MountWork } from './mount-facts.tsx'
+import { MountReadings } from './mount-readings.tsx'
+import { RecordPart } from './record-part.tsx'
+import { verdictSentence } from './verdict-sentence.ts'
+import classes from './mount-record.module.css'
+
+/** A mount record as it stands in the book. */
+export function MountRecordView({ record }: { record: MountRecord }) {
+  const { judgement } = record
+  return (
+    <div className={classes.sheet}>
+      <RecordVerdict record={record} />
+      <div className={classes.columns}>
+        <div className={classes.main}>
+          <RecordPart title="Readings">
+            <MountReadings record={record} />
+          </RecordPart>
+          <RecordPart title="Checks">
+            <MountChecks checks={judgement.checks} />
+            {judgement.cautions.length > 0 && (
+              <ul className={classes.cautions} aria-label="What to look at">
+                {judgement.cautions.map((sentence) => (
+                  <li key={sentence}>{sentence}</li>
+                ))}
+              </ul>
+            )}
+            <p className={classes.soft}>Judged by the formulas {judgement.formulaVersion}.</p>
+          </RecordPart>
+          <RecordPart title="Work">
+            <MountWork record={record} />
+          </RecordPart>
+          <RecordPart title="Parts and grease">
+            <MountParts record={record} />
+          </RecordPart>
+        </div>
+        <div className={classes.side}>
+          {record.readings.length > 0 && (
+            <RecordPart title="Gauge">
+              <RecordGauge record={record} />
+            </RecordPart>
+          )}
+          <RecordPart title="People and times">
+            <MountPeople record={record} />
+          </RecordPart>
+          {record.outOfBandReason && (
+            <RecordPart title="Why it stayed as it is">
+              <p>{record.outOfBandReason}</p>
+            </RecordPart>
+          )}
+          {record.note && (
+            <RecordPart title="Note">
+              <p>{record.note}</p>
+            </RecordPart>
+          )}
+        </div>
+      </div>
+    </div>
+  )
+}
+
+function RecordVerdict({ record }: { record: MountRecord }) {
+  const { length, unit } = useUnits()
+  const { verdict, residual, reductionUm, band, expandedUncertaintyUm, residualMinUm } = record.judgement
+  return (
+    <section className={classes.verdict} aria-label="Verdict">
+      {verdict ? <VerdictMark verdict={verdict} size="l" /> : <p className={classes.notJudged}>Not judged</p>}
+      {verdict && reductionUm !== null && band && (
+        <p>{verdictSentence({ verdict, reductionUm, minUm: band.minUm, maxUm: band.maxUm }, unit)}</p>
+      )}
+      {residual && residual !== 'no-minimum' && (
+        <p className={classes.residual}>
+          <VerdictMark verdict={residual} about="Clearance left" size="s" />
+          {residualMinUm !== null && <span className={classes.soft}>at least {length(residualMinUm)} is wanted</span>}
+        </p>
+      )}
+      {expandedUncertaintyUm !== null && (
+        <p className={classes.soft}>Expanded uncertainty of the reduction: ± {length(expandedUncertaintyUm)}.</p>
+      )}
+      {band ? <BandSource source={band.source} /> : <p className={classes.soft}>No band applies to this mount.</p>}
+    </section>
+  )
+}
+
+/** The gauge as it stood when the record was kept. */
+function RecordGauge({ record }: { record: MountRecord }) {
+  const { judgement, bearing, clearanceClass, readings } = record
+  const range =
+    clearanceClass === null
+      ? null
+      : clearanceRange(bearing.boreMm, bearing.taper === null ? 'cylindrical' : 'tapered', clearanceClass)
+  const input: GaugeInput = {
+    benchUm: judgement.benchMeanUm,
+    bandUm: judgement.band && { minUm: judgement.band.minUm, maxUm: judgement.band.maxUm },
+    classUm: range?.found ? range.range : null,
+    residualMinUm: judgement.residualMinUm,
+    readings: readings
+      .filter(({ moment }) => moment === 'mounted')
+      .map(({ row, clearanceUm }) => ({ row, um: clearanceUm })),
+    meanUm: judgement.mountedMeanUm,
+  }
+  return (
+    <ClearanceGauge {...input} classLabel={clearanceClass ?? undefined} bandSource={judgement.band?.source.title} />
+  )
+}

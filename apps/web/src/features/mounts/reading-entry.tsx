@@ -1,0 +1,132 @@
+import { Button, TextInput } from '@mantine/core'
+import { lengthUnits } from '../../lib/length-units.ts'
+import { useSheet } from './sheet-context.ts'
+import { isOpenQuestion, textOfUm, type ReadReading } from './sheet-readings.ts'
+import { emptyPair, type Moment, type TypedReading } from './sheet.ts'
+import classes from './sheet.module.css'
+
+/** The readings of one moment, row A beside row B, with room for more. */
+export function ReadingEntry({ moment }: { moment: Moment }) {
+  const { sheet, change, judged } = useSheet()
+  const pairs = sheet[moment]
+  const symbol = lengthUnits[sheet.unit].symbol
+  const put = (at: number, row: 'A' | 'B', reading: TypedReading): void =>
+    change({ [moment]: pairs.map((pair, index) => (index === at ? { ...pair, [row]: reading } : pair)) })
+  const readingAt = (key: string): ReadReading | undefined => judged.readings.find((reading) => reading.key === key)
+
+  return (
+    <fieldset className={classes.readings}>
+      <legend className="visually-hidden">
+        {moment === 'bench' ? 'Bench' : 'Mounted'} clearance readings in {lengthUnits[sheet.unit].name}
+      </legend>
+      <div className={classes.readingHead} aria-hidden="true">
+        <span>Row A</span>
+        <span>Row B</span>
+      </div>
+      {pairs.map((pair, at) => (
+        <div key={at}>
+          <div className={classes.readingPair}>
+            {(['A', 'B'] as const).map((row) => (
+              <ReadingField
+                key={row}
+                label={`${moment === 'bench' ? 'Bench' : 'Mounted'}, row ${row}, reading ${at + 1}`}
+                fieldKey={`${moment}.${at}.${row}`}
+                typed={pair[row]}
+                symbol={symbol}
+                read={readingAt(`${moment}.${at}.${row}`)}
+                onType={(text) => put(at, row, { text, meant: false })}
+              />
+            ))}
+          </div>
+          {(['A', 'B'] as const).map((row) => {
+            const read = readingAt(`${moment}.${at}.${row}`)
+            return (
+              read?.answer.kind === 'ask' && (
+                <ReadingQuestion
+                  key={row}
+                  read={read}
+                  onText={(text) => put(at, row, { text, meant: false })}
+                  onMeant={(meant) => put(at, row, { text: pair[row].text, meant })}
+                />
+              )
+            )
+          })}
+        </div>
+      ))}
+      <Button variant="default" size="touch" onClick={() => change({ [moment]: [...pairs, emptyPair()] })}>
+        Add a reading in both rows
+      </Button>
+    </fieldset>
+  )
+}
+
+interface ReadingFieldProps {
+  label: string
+  fieldKey: string
+  typed: TypedReading
+  symbol: string
+  read: ReadReading | undefined
+  onType: (text: string) => void
+}
+
+function ReadingField({ label, fieldKey, typed, symbol, read, onType }: ReadingFieldProps) {
+  const { faultOf } = useSheet()
+  const refused = read?.answer.kind === 'refused' ? read.answer.sentence : undefined
+  const open = read !== undefined && isOpenQuestion(read)
+  return (
+    <TextInput
+      aria-label={label}
+      size="touch"
+      value={typed.text}
+      error={faultOf(fieldKey) ?? refused ?? open}
+      onChange={(event) => onType(event.currentTarget.value)}
+      inputMode="decimal"
+      autoComplete="off"
+      enterKeyHint="next"
+      rightSection={<span className={classes.readingUnit}>{symbol}</span>}
+      rightSectionWidth={46}
+      rightSectionPointerEvents="none"
+      classNames={{ input: classes.readingInput }}
+    />
+  )
+}
+
+interface ReadingQuestionProps {
+  read: ReadReading
+  onText: (text: string) => void
+  onMeant: (meant: boolean) => void
+}
+
+/** Asks about an unlikely reading at once, offers what may have been meant, and takes a yes. */
+function ReadingQuestion({ read, onText, onMeant }: ReadingQuestionProps) {
+  const { sheet } = useSheet()
+  if (read.answer.kind !== 'ask') return null
+  const { sentence, suggestions } = read.answer
+  const shown = `${read.text} ${lengthUnits[sheet.unit].symbol}`
+  if (read.meant)
+    return (
+      <p className={classes.meant}>
+        Row {read.row}: {shown} is unlikely, and you said that it is meant.
+        <button type="button" className={classes.linkButton} onClick={() => onMeant(false)}>
+          Ask again
+        </button>
+      </p>
+    )
+  return (
+    <div className={classes.question} role="alert">
+      <p>
+        <strong>Row {read.row}.</strong> {sentence}
+      </p>
+      <div className={classes.answers}>
+        {suggestions.map(({ valueUm, label }) => (
+          <Button key={label} variant="default" size="touch" onClick={() => onText(textOfUm(valueUm, sheet.unit))}>
+            {label}
+          </Button>
+        ))}
+        <Button variant="outline" size="touch" onClick={() => onMeant(true)}>
+          Yes, {shown} is meant
+        </Button>
+      </div>
+    </div>
+  )
+}

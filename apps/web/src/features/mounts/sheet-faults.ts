@@ -1,0 +1,99 @@
+import { plantInstant } from '../../lib/plant-time.ts'
+import type { SheetScope } from './sheet-context.ts'
+import type { SheetJudgement } from './sheet-judgement.ts'
+import { numberFault, numberFields, type NumberKey } from './sheet-numbers.ts'
+import { isOpenQuestion } from './sheet-readings.ts'
+import type { Moment, Sheet } from './sheet.ts'
+
+/** Sentences by the key of the field they belong to. */
+export type Faults = Readonly<Record<string, string>>
+
+interface Checked {
+  sheet: Sheet
+  scope: SheetScope
+  judged: SheetJudgement
+  hasMeter: boolean
+  timeZone: string
+  now: Date
+}
+
+/** What has to be put right before the sheet can be kept as a draft. */
+export function draftFaults(checked: Checked): Faults {
+  const { sheet, judged, timeZone, now } = checked
+  const at = plantInstant(sheet.mountedAt, timeZone)
+  const numbers = (Object.keys(numberFields) as NumberKey[]).map((key) => [key, numberFault(sheet, key)])
+  const readings = judged.readings.map(({ key, answer, meant }) => [
+    key,
+    answer.kind === 'refused'
+      ? answer.sentence
+      : isOpenQuestion({ answer, meant })
+        ? 'Say what was meant with this reading.'
+        : undefined,
+  ])
+  return kept({
+    ...Object.fromEntries(numbers),
+    ...Object.fromEntries(readings),
+    mountedAt:
+      at === undefined
+        ? 'Enter the day and the time.'
+        : Date.parse(at) > now.getTime() + 60_000
+          ? 'This lies in the future: check the day and the time.'
+          : undefined,
+    reason: sheet.reason.trim().length < 3 ? 'Say in a few words why the bearing was fitted.' : undefined,
+    fitter: sheet.fitter.trim() === '' ? 'Enter who fitted the bearing.' : undefined,
+    noHoursReason: tooShort(sheet.noHoursReason) ? 'Give the reason in a few words.' : undefined,
+  })
+}
+
+/** What has to be put right before the sheet can be signed. */
+export function signFaults(checked: Checked): Faults {
+  const { sheet, scope, judged } = checked
+  const needsText = (key: keyof Sheet, needed: boolean, sentence: string) => ({
+    [key]: needed && String(sheet[key]).trim() === '' ? sentence : undefined,
+  })
+  return kept({
+    ...(scope.removal && removalFaults(sheet)),
+    ...(scope.bearing && hoursFaults(checked)),
+    ...(scope.taper &&
+      sheet.method === 'feeler' && { ...rowFaults(checked, 'bench'), ...rowFaults(checked, 'mounted') }),
+    ...needsText('byFeelPerson', sheet.method === 'by-feel', 'Name who judged it by feel.'),
+    ...needsText(
+      'outOfBandReason',
+      judged.needsReason,
+      'The mount is not proven inside: say why it stays as it is, or drive it up again.',
+    ),
+    ...(scope.purpose === 'correction' && {
+      correctionReason: sheet.correctionReason.trim().length < 3 ? 'Say what was wrong and how you know.' : undefined,
+    }),
+    ...draftFaults(checked),
+  })
+}
+
+function removalFaults(sheet: Sheet) {
+  return {
+    endKind: sheet.endKind === '' ? 'Say how the old bearing ended.' : undefined,
+    observer: sheet.observer.trim() === '' ? 'Enter who looked at the old bearing.' : undefined,
+  }
+}
+
+function hoursFaults({ sheet, hasMeter }: Checked) {
+  const missing = hasMeter && sheet.meterShowsHours.trim() === '' && sheet.noHoursReason.trim() === ''
+  return { meterShowsHours: missing ? 'Read the hour meter, or give the reason why not.' : undefined }
+}
+
+function rowFaults({ judged }: Checked, moment: Moment) {
+  const missing = (['A', 'B'] as const).filter(
+    (row) => !judged.readings.some((reading) => reading.moment === moment && reading.row === row),
+  )
+  return Object.fromEntries(
+    missing.map((row) => [`${moment}.0.${row}`, `Row ${row} is not read: one row alone proves nothing.`]),
+  )
+}
+
+function tooShort(text: string): boolean {
+  return text.trim() !== '' && text.trim().length < 3
+}
+
+function kept(faults: Record<string, string | undefined>): Faults {
+  return Object.fromEntries(Object.entries(faults).filter((entry): entry is [string, string] => entry[1] !== undefined))
+}

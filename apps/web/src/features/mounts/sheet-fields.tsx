@@ -1,0 +1,91 @@
+import { NativeSelect, Textarea, TextInput } from '@mantine/core'
+import type { ReactNode } from 'react'
+import { NumberField } from '../../ui/number-field.tsx'
+import { useSheet } from './sheet-context.ts'
+import { numberFault, numberFields, type NumberKey } from './sheet-numbers.ts'
+import type { TextField } from './sheet.ts'
+
+interface FieldProps<Key> {
+  at: Key
+  label: string
+  description?: ReactNode
+  required?: boolean
+}
+
+/** One line of text of the sheet. */
+export function SheetText(props: FieldProps<TextField> & { type?: 'text' | 'date' | 'datetime-local'; max?: string }) {
+  const { at, label, description, required, type = 'text', max } = props
+  const { sheet, change, faultOf } = useSheet()
+  return (
+    <TextInput
+      size="touch"
+      type={type}
+      label={label}
+      description={description}
+      withAsterisk={required ?? false}
+      value={sheet[at]}
+      error={faultOf(at)}
+      max={max}
+      autoComplete="off"
+      enterKeyHint="next"
+      onChange={(event) => change({ [at]: event.currentTarget.value })}
+    />
+  )
+}
+
+/** Several lines of text. */
+export function SheetNote({ at, label, description, required }: FieldProps<TextField>) {
+  const { sheet, change, faultOf } = useSheet()
+  return (
+    <Textarea
+      size="touch"
+      label={label}
+      description={description}
+      withAsterisk={required ?? false}
+      value={sheet[at]}
+      error={faultOf(at)}
+      autosize
+      minRows={2}
+      maxRows={8}
+      onChange={(event) => change({ [at]: event.currentTarget.value })}
+    />
+  )
+}
+
+/** A number with its unit; what is wrong shows as soon as it is typed. */
+export function SheetNumber({ at, label, description, required }: FieldProps<NumberKey>) {
+  const { sheet, change, faultOf } = useSheet()
+  return (
+    <NumberField
+      size="touch"
+      label={label}
+      description={description}
+      required={required ?? false}
+      text={sheet[at]}
+      onText={(text) => change({ [at]: text })}
+      unit={numberFields[at].unit}
+      error={faultOf(at) ?? numberFault(sheet, at)}
+    />
+  )
+}
+
+interface SheetSelectProps extends FieldProps<TextField> {
+  options: readonly { value: string; label: string }[]
+}
+
+/** One of a list that the site keeps. */
+export function SheetSelect({ at, label, description, required, options }: SheetSelectProps) {
+  const { sheet, change, faultOf } = useSheet()
+  return (
+    <NativeSelect
+      size="touch"
+      label={label}
+      description={description}
+      withAsterisk={required ?? false}
+      data={[...options]}
+      value={sheet[at]}
+      error={faultOf(at)}
+      onChange={(event) => change({ [at]: event.currentTarget.value })}
+    />
+  )
+}

@@ -1,0 +1,21 @@
+import type { Verdict } from '@shaftbook/contract/mounts'
+import { formatLength, formatLengthRange, type LengthUnit } from '../../lib/length-units.ts'
+
+interface Judged {
+  verdict: Verdict
+  reductionUm: number
+  minUm: number
+  maxUm: number
+}
+
+/** The verdict as one sentence with its numbers: what was taken out, against which band, and how far off. */
+export function verdictSentence({ verdict, reductionUm, minUm, maxUm }: Judged, unit: LengthUnit): string {
+  const say = (um: number): string => formatLength(um, unit)
+  const band = `the band is ${formatLengthRange(minUm, maxUm, unit)}`
+  if (reductionUm < 0) return `The clearance grew by ${say(-reductionUm)} instead of shrinking; ${band}.`
+  const taken = `${say(reductionUm)} of clearance is taken out`
+  if (verdict === 'under') return `${taken}, ${say(minUm - reductionUm)} too little; ${band}.`
+  if (verdict === 'over') return `${taken}, ${say(reductionUm - maxUm)} too much; ${band}.`
+  if (verdict === 'not-proven') return `${taken}; ${band}, and this gauge cannot tell whether it was met.`
+  return `${taken}; ${band}.`
+}

@@ -1,0 +1,53 @@
+import { useSuspenseQuery } from '@tanstack/react-query'
+import { useParams } from '@tanstack/react-router'
+import { correctMount } from '@shaftbook/contract/mounts'
+import { MountSheet } from '../../features/mounts/mount-sheet.tsx'
+import { mountQuery } from '../../features/mounts/mount-queries.ts'
+import { paths } from '../../paths.ts'
+import { useSite } from '../../session/site-access.tsx'
+import { EmptyState } from '../../ui/empty-state.tsx'
+import { AppLink } from '../../ui/link.tsx'
+import { PageHead } from '../../ui/page-head.tsx'
+
+export function MountDraftPage() {
+  return <RecordSheet purpose="draft" />
+}
+
+export function MountCorrectionPage() {
+  return <RecordSheet purpose="correction" />
+}
+
+/** Goes on with a draft, or corrects a signed record. */
+function RecordSheet({ purpose }: { purpose: 'draft' | 'correction' }) {
+  const { id = '' }: { id?: string } = useParams({ strict: false })
+  const { code, may } = useSite()
+  const { data: record } = useSuspenseQuery(mountQuery(code, id))
+  const signed = record.signedAt !== null
+  const open = may(correctMount) && (purpose === 'draft' ? !signed : signed && record.correctedById === null)
+  if (!open)
+    return (
+      <EmptyState
+        heading="h1"
+        title={purpose === 'draft' ? 'This is no draft to go on with' : 'This record cannot be corrected here'}
+        text={
+          purpose === 'draft'
+            ? 'It is signed already: what is wrong in it is corrected by a further record.'
+            : 'It is a draft still, a later record corrects it already, or your role does not sign mounts.'
+        }
+        action={<AppLink href={paths.mount(code, id)}>Open the mount record</AppLink>}
+      />
+    )
+  return (
+    <>
+      <PageHead
+        title={purpose === 'draft' ? `Draft for ${record.tag}` : `Correction of the mount at ${record.tag}`}
+        sentence={`${record.bearing.designation}, ${record.machineName}.`}
+        trail={[
+          { label: 'Mounts', href: paths.mounts(code) },
+          { label: 'Mount record', href: paths.mount(code, id) },
+        ]}
+      />
+      <MountSheet key={record.id} purpose={purpose} positionId={record.positionId} record={record} />
+    </>
+  )
+}

@@ -1,0 +1,49 @@
+import { useQuery, useSuspenseQuery } from '@tanstack/react-query'
+import { useParams } from '@tanstack/react-router'
+import { createMount } from '@shaftbook/contract/mounts'
+import { MountSheet } from '../../features/mounts/mount-sheet.tsx'
+import { draftsQuery, placeQuery } from '../../features/mounts/mount-queries.ts'
+import { paths } from '../../paths.ts'
+import { useSite } from '../../session/site-access.tsx'
+import { EmptyState } from '../../ui/empty-state.tsx'
+import { AppLink } from '../../ui/link.tsx'
+import { PageHead } from '../../ui/page-head.tsx'
+import { Timestamp } from '../../ui/timestamp.tsx'
+
+/** Logs the fitting of a bearing at a position. */
+export function RemountPage() {
+  const { id = '' }: { id?: string } = useParams({ strict: false })
+  const { code, site, may } = useSite()
+  const { data: place } = useSuspenseQuery(placeQuery(code, id))
+  const drafts = useQuery(draftsQuery(code, id))
+  const { position, machine, fitment } = place
+  if (!may(createMount))
+    return (
+      <EmptyState
+        heading="h1"
+        title="Mounts are logged by the people at the shaft"
+        text="Technicians, engineers and managers log them. You can read every mount record."
+        action={<AppLink href={paths.mounts(code)}>Mount records</AppLink>}
+      />
+    )
+  return (
+    <>
+      <PageHead
+        title={fitment ? `Remount at ${position.tag}` : `First mount at ${position.tag}`}
+        sentence={`${position.name}, ${machine.name}. ${position.locating ? 'Locating' : 'Non-locating'} position.`}
+        trail={[
+          { label: 'Positions', href: paths.positions(code) },
+          { label: position.tag, href: paths.position(code, id) },
+        ]}
+      />
+      {drafts.data?.items.map((draft) => (
+        <p key={draft.id}>
+          <AppLink href={paths.mountDraft(code, draft.id)}>
+            Go on with the draft by {draft.fitter}, <Timestamp at={draft.mountedAt} timeZone={site.timeZone} />
+          </AppLink>
+        </p>
+      ))}
+      <MountSheet purpose="new" positionId={id} record={null} />
+    </>
+  )
+}
