@@ -135,7 +135,7 @@ describe('changing a row', () => {
     const replies = await Promise.all(
       ['KP2K-20', 'KP2N-30'].map((code) => engineer.patch(`/greases/${id}`, { code }, version)),
     )
-    expect(replies.map((reply) => reply.status).sort()).toEqual([200, 412])
+    expect(replies.map((reply) => reply.status).toSorted((a, b) => a - b)).toEqual([200, 412])
   })
 
   it.each([

@@ -68,7 +68,7 @@ export async function readPage<Row extends object>(
   }
   const rows = await sql<Row & PageKey>(
     `select ${spec.select}, (${sort.column})::text as page_key, ${id} as page_id
-     from ${spec.from} where ${where}
+     from ${spec.from} where ${where.toString()}
      order by ${sort.column} ${direction}, ${id} ${direction} limit ${where.parameter(limit + 1)}`,
     where.values,
   )

@@ -112,6 +112,7 @@ export async function addGreasing(tx: SiteTx, row: NewGreasingRow): Promise<void
 }
 
 export interface DueQuery extends PageQuery {
+  readonly positionId?: string | undefined
   readonly areaId?: string | undefined
   readonly state?: string | undefined
   readonly search?: string | undefined
@@ -122,6 +123,7 @@ export async function listDueItems(sql: Sql, siteId: string, query: DueQuery) {
   const where = new Where()
     .add((value) => `d.site_id = ${value(siteId)}::uuid`)
     .addIf(query.areaId, (id) => `d.area_id = ${id}::uuid`)
+    .addIf(query.positionId, (id) => `d.position_id = ${id}::uuid`)
     .addIf(query.state, (state) => `d.state = ${state}`)
     .addIf(
       query.search === undefined || query.search === '' ? undefined : contains(query.search),

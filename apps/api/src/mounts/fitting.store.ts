@@ -21,7 +21,11 @@ function typeJson(table: string): string {
 }
 
 /** A position's seat and band with the row of its maker's chart that is for this bearing type. One statement. */
-export async function findFitting(tx: SiteTx, positionId: string, bearingTypeId: string): Promise<Fitting> {
+export async function findFitting(
+  tx: Pick<SiteTx, 'scope' | 'sql'>,
+  positionId: string,
+  bearingTypeId: string,
+): Promise<Fitting> {
   const [fitting] = await tx.sql<Fitting>(
     `select p.seat, p.own_reduction_min_nm as "ownReductionMinNm", p.own_reduction_max_nm as "ownReductionMaxNm",
        p.own_residual_min_nm as "ownResidualMinNm", p.own_band_source as "ownBandSource",

@@ -3,10 +3,13 @@ import type { Context } from '../context.ts'
 import type { Scope, Sql } from '../db/database.ts'
 import type { PageQuery } from '../db/list-page.ts'
 import { notFound } from '../domain-error.ts'
+import { listDueItems } from '../greasing/greasing.store.ts'
+import { listPlans } from '../greasing/plans.store.ts'
+import { bandAt, presentBand } from '../mounts/band.ts'
+import { findFitting } from '../mounts/fitting.store.ts'
 import { flagsAt } from '../flags/flags.store.ts'
 import { findKit } from '../stores/stores.store.ts'
 import { plantDay } from '../upkeep/site.ts'
-import { bandOf } from './band.ts'
 import * as board from './board.store.ts'
 import * as fitments from './fitments.store.ts'
 import * as overview from './overview.store.ts'
@@ -53,16 +56,28 @@ export async function readOverview({ db }: Context, scope: Scope, id: string): P
   return await db.readSite(scope, async (sql) => {
     const place = await overview.findPlace(sql, id)
     if (!place) throw notFound('position')
-    const chart = await overview.chartOf(sql, place.position.makerChartId)
+    const fitting = await findFitting({ scope, sql }, id, place.bearingType.id)
+    const { band, residualMinimum } = bandAt(fitting, fitting.planned)
     return {
       ...place,
-      ...bandOf(place.position, place.bearingType, chart),
+      band: band && presentBand(band),
+      residualMinUm: residualMinimum?.minUm ?? null,
       fitment: (await fitments.openFitmentAt(sql, id)) ?? null,
-      ...(await overview.greasingAt(sql, id)),
+      ...(await greasingAt(sql, scope, id)),
       flags: await flagsAt(sql, id, place.shaft.id),
       kit: await kitOf(sql, place.position.kitId),
     }
   })
+}
+
+async function greasingAt(
+  sql: Sql,
+  { siteId }: Scope,
+  positionId: string,
+): Promise<Pick<PositionOverview, 'plan' | 'due'>> {
+  const newest = await listPlans(sql, siteId, { positionId, limit: 1 })
+  const due = await listDueItems(sql, siteId, { positionId, limit: 1 })
+  return { plan: newest.items.find((plan) => plan.endedAt === null) ?? null, due: due.items[0] ?? null }
 }
 
 async function kitOf(sql: Sql, kitId: string | null) {
