@@ -1,0 +1,24 @@
+import { createRequire } from 'node:module'
+import { readFileSync } from 'node:fs'
+import type { Page } from 'playwright-core'
+import type { AxeResults } from 'axe-core'
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+
+declare global {
+  interface Window {
+    axe: { run(): Promise<AxeResults> }
+  }
+}
+
+/** What axe finds on the page as it stands, each as "rule: element". */
+export async function axeFindings(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource)
+  const results = await page.evaluate(() => window.axe.run())
+  return results.violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)}`))
+}
+
+/** How many pixels the page can be scrolled sideways. */
+export function sidewaysScroll(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+}

@@ -1,0 +1,76 @@
+import { afterAll, beforeAll } from 'vitest'
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
+import { serve, type Service } from '../../apps/api/src/main.ts'
+import { webFolder } from '../../apps/ops/src/build-web.ts'
+import { demoSignIns, loadDemo, type DemoSignIn } from '../../seeds/load-demo.ts'
+import { launchChromium } from './chromium.ts'
+import { useTestDatabase } from './database.ts'
+
+export const phone = { width: 390, height: 844 }
+export const narrowPhone = { width: 360, height: 740 }
+export const desk = { width: 1440, height: 900 }
+
+/** The demo plant served to a real browser, for one test file. */
+export interface OpenBook {
+  readonly url: string
+  /** A person's own browser, signed in; closed at the end of the file. */
+  signedIn(role: DemoSignIn['role'], options?: BrowserContextOptions): Promise<Page>
+  /** A browser that nobody has signed in to. */
+  stranger(options?: BrowserContextOptions): Promise<Page>
+}
+
+/** Gives the test file that calls it a database with the demo, the service on a free port, and a browser. */
+export function useOpenBook(): OpenBook {
+  const database = useTestDatabase()
+  let service: Service | undefined
+  let browser: Browser | undefined
+
+  beforeAll(async () => {
+    await loadDemo({ ownerUrl: database.ownerUrl })
+    service = await serve({
+      appUrl: database.appUrl,
+      port: 0,
+      webDir: webFolder,
+      jobs: false,
+      signInTriesPerMinute: 1000,
+    })
+    browser = await launchChromium()
+  }, 120_000)
+  afterAll(async () => {
+    await browser?.close()
+    await service?.close()
+  })
+
+  const url = (): string => {
+    if (!service) throw new Error('The book is open only once the tests run.')
+    return service.url
+  }
+  const context = (options: BrowserContextOptions): Promise<BrowserContext> => {
+    if (!browser) throw new Error('The browser is open only once the tests run.')
+    return browser.newContext({ viewport: desk, reducedMotion: 'reduce', baseURL: url(), ...options })
+  }
+  return {
+    get url() {
+      return url()
+    },
+    async stranger(options = {}) {
+      return await (await context(options)).newPage()
+    },
+    async signedIn(role, options = {}) {
+      const page = await (await context(options)).newPage()
+      await signIn(page, role)
+      return page
+    },
+  }
+}
+
+/** Signs in as a person does: at the form, by its labels. */
+export async function signIn(page: Page, role: DemoSignIn['role']): Promise<void> {
+  const person = demoSignIns.find((known) => known.role === role)
+  if (!person) throw new Error(`The demo has nobody who is ${role}.`)
+  await page.goto('/sign-in')
+  await page.getByLabel('E-mail').fill(person.email)
+  await page.getByRole('textbox', { name: 'Password' }).fill(person.password)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.getByRole('navigation', { name: 'Main' }).first().waitFor()
+}
