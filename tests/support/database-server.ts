@@ -49,7 +49,7 @@ async function tearDown(server: EmbeddedPostgres, dataFolder: string): Promise<v
   )
   await server.stop()
   if (kept.rows.length === 0 || process.env.CI) {
-    rmSync(dataFolder, { recursive: true })
+    rmSync(dataFolder, { recursive: true, force: true })
     return
   }
   writeFileSync(join(dataFolder, keptMark), '')
@@ -63,7 +63,7 @@ function clearEarlierRuns(): void {
     if (existsSync(join(dataFolder, keptMark)) || !isAbandoned(dataFolder)) continue
     const postmaster = runningPostmaster(join(dataFolder, 'postgres', 'data'))
     if (typeof postmaster === 'number') process.kill(postmaster, 'SIGQUIT')
-    rmSync(dataFolder, { recursive: true, maxRetries: 10 })
+    rmSync(dataFolder, { recursive: true, force: true, maxRetries: 10 })
   }
 }
 

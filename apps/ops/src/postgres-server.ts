@@ -90,7 +90,6 @@ export function watchServer(cluster: Cluster): { ended: Promise<string>; cancel:
     clearInterval(timer)
     resolve(logTail(cluster))
   }, 1000)
-  timer.unref()
   return { ended, cancel: () => clearInterval(timer) }
 }
 
