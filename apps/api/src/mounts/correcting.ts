@@ -84,6 +84,7 @@ async function addCorrection(work: Work, place: Place, wrong: MountRecord, corre
     readings,
     judgement,
     createdBy: work.personId,
+    createdAt: work.now,
     correctsId: wrong.id,
     correctionReason: body.correctionReason,
   })

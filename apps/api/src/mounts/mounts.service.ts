@@ -29,7 +29,7 @@ export function createMount(context: Context, worker: Worker, body: NewMountReco
     const place = await holdPlace(work.tx, body.positionId)
     const contents = await contentsOf(work, place, body)
     const { id, positionId } = body
-    await addRecord(work.tx, { ...contents, id, positionId, createdBy: work.personId })
+    await addRecord(work.tx, { ...contents, id, positionId, createdBy: work.personId, createdAt: work.now })
     if (body.sign) await signDraft(work, place, await recordOf(work, id), body.removal)
     return await recordOf(work, id)
   })

@@ -91,6 +91,7 @@ export interface NewRecord extends RecordContents {
   readonly id: string
   readonly positionId: string
   readonly createdBy: string
+  readonly createdAt: Date
   readonly correctsId?: string
   readonly correctionReason?: string
 }
@@ -98,8 +99,8 @@ export interface NewRecord extends RecordContents {
 /** Adds a record that is not signed yet, with its readings. */
 export async function addRecord(tx: SiteTx, record: NewRecord): Promise<void> {
   const { siteId } = tx.scope
-  const { id, positionId, createdBy, correctsId, correctionReason } = record
-  const head = { siteId, id, positionId, createdBy, correctsId, correctionReason }
+  const { id, positionId, createdBy, createdAt, correctsId, correctionReason } = record
+  const head = { siteId, id, positionId, createdBy, createdAt, correctsId, correctionReason }
   await tx.prisma.mountRecord.create({ data: { ...head, ...contentColumns(record) } })
   await addReadings(tx, id, record.readings)
 }
