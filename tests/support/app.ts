@@ -1,5 +1,5 @@
 import type { FastifyInstance } from 'fastify'
-import pg from 'pg'
+import { Client } from 'pg'
 import supertest, { type Test } from 'supertest'
 import { afterAll, beforeAll } from 'vitest'
 import { buildApp } from '../../apps/api/src/app.ts'
@@ -11,7 +11,7 @@ export interface TestApp {
   readonly app: FastifyInstance
   readonly database: TestDatabase
   /** The owner of the tables, past the service: for what a test prepares and for what it looks up. */
-  readonly owner: pg.Client
+  readonly owner: Client
   readonly alpha: SmallSite
   readonly beta: SmallSite
   /** Puts the service's clock; it stands there. */
@@ -42,7 +42,7 @@ export function useTestApp(settings: Partial<Config> = {}): TestApp {
   const database = useTestDatabase()
   const service = {} as { -readonly [Key in keyof TestApp]: TestApp[Key] }
   beforeAll(async () => {
-    const owner = new pg.Client(database.ownerUrl)
+    const owner = new Client(database.ownerUrl)
     await owner.connect()
     let now: Date | undefined
     const config = { poolSize: 4, signInTriesPerMinute: 10_000, log: 'silent', ...settings, appUrl: database.appUrl }

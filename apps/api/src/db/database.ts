@@ -1,5 +1,5 @@
 import { PrismaPg } from '@prisma/adapter-pg'
-import pg from 'pg'
+import { Pool, type PoolClient } from 'pg'
 import { PrismaClient, type Prisma } from '../../../../prisma/client/client.ts'
 import { asDomainError, databaseGone } from './db-errors.ts'
 
@@ -43,7 +43,7 @@ function settings(scope: Scope): string[] {
   return scope.personId === null ? [site] : [site, setLocal('app.person', scope.personId)]
 }
 
-async function connect(pool: pg.Pool): Promise<pg.PoolClient> {
+async function connect(pool: Pool): Promise<PoolClient> {
   try {
     return await pool.connect()
   } catch (error) {
@@ -53,7 +53,7 @@ async function connect(pool: pg.Pool): Promise<pg.PoolClient> {
 
 /** Opens the pool of the serving role. One pool serves Prisma and plain SQL. */
 export function openDatabase(options: { appUrl: string; poolSize: number; onError: (error: Error) => void }): Database {
-  const pool = new pg.Pool({
+  const pool = new Pool({
     connectionString: options.appUrl,
     max: options.poolSize,
     connectionTimeoutMillis: 10_000,

@@ -1,0 +1,49 @@
+import { randomUUID } from 'node:crypto'
+import type { SmallSite } from '../../seeds/builders/small-site.ts'
+import type { SiteAgent, TestApp } from '../support/app.ts'
+import { aMount, daysOn, overReadings, plannedRemoval } from './shaft-work.ts'
+
+/** Fills a small site through the service, so that every table that a site owns has rows of it. */
+export async function fillSite(service: TestApp, site: SmallSite): Promise<void> {
+  const manager = await service.signIn(site.people.manager, site.code)
+  const sent = async (path: string, body: object): Promise<void> => {
+    const reply = await manager.post(path, body)
+    if (reply.status !== 201) throw new Error(`POST ${path}: ${reply.status} ${JSON.stringify(reply.body)}`)
+  }
+  await sent(
+    '/mount-records',
+    aMount(site, { readings: overReadings, outOfBandReason: 'No other bearing on the shelf' }),
+  )
+  await sent('/mount-records', aMount(site, { positionId: site.nonLocating.id }))
+  await sent('/removals', {
+    id: randomUUID(),
+    positionId: site.nonLocating.id,
+    removedAt: daysOn(site, 85),
+    meterShowsHours: 2600,
+    ...plannedRemoval,
+  })
+  await sent('/greasings', {
+    id: randomUUID(),
+    positionId: site.locating.id,
+    greasedAt: daysOn(site, 86),
+    doseG: 42,
+    meterShowsHours: 2610,
+  })
+  await addChart(sent)
+  await changeArea(manager, site)
+}
+
+async function addChart(sent: (path: string, body: object) => Promise<void>): Promise<void> {
+  const band = { overMm: 80, inclMm: 120, taper: '1:12', reductionMinUm: 40, reductionMaxUm: 55 }
+  await sent('/maker-charts', {
+    id: randomUUID(),
+    maker: 'Tarnbeck',
+    document: 'Sheet 4',
+    edition: '1',
+    rows: [{ id: randomUUID(), ...band }],
+  })
+}
+
+async function changeArea(manager: SiteAgent, site: SmallSite): Promise<void> {
+  await manager.patch(`/areas/${site.areaId}`, { name: `Gallery of ${site.code}` }, 1).expect(200)
+}
