@@ -1,5 +1,6 @@
 import { TextInput } from '@mantine/core'
-import { useEffect, useState } from 'react'
+import { useEffect, useRef, useState, type KeyboardEvent } from 'react'
+import classes from './search-field.module.css'
 
 interface SearchFieldProps {
   label?: string
@@ -7,12 +8,19 @@ interface SearchFieldProps {
   value: string
   /** Called when the person pauses, not at every key. */
   onSearch: (text: string) => void
+  /** Called at once with what is typed, when the person presses Enter. */
+  onEnter?: (text: string) => void
+  /** The key `/` brings the page's main search into focus. */
+  slash?: boolean
+  autoFocus?: boolean
 }
 
 const pauseMs = 300
 
 /** The search field of a list. */
-export function SearchField({ label = 'Search', placeholder, value, onSearch }: SearchFieldProps) {
+export function SearchField(props: SearchFieldProps) {
+  const { label = 'Search', placeholder, value, onSearch, onEnter, slash = false, autoFocus = false } = props
+  const field = useRef<HTMLInputElement>(null)
   const [text, setText] = useState(value)
   const [searched, setSearched] = useState(value)
   if (value !== searched) {
@@ -27,14 +35,45 @@ export function SearchField({ label = 'Search', placeholder, value, onSearch }: 
     }, pauseMs)
     return () => clearTimeout(timer)
   }, [text, searched, onSearch])
+  useEffect(() => {
+    if (!slash) return undefined
+    const onKey = (event: globalThis.KeyboardEvent) => {
+      if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return
+      event.preventDefault()
+      field.current?.focus()
+      field.current?.select()
+    }
+    document.addEventListener('keydown', onKey)
+    return () => document.removeEventListener('keydown', onKey)
+  }, [slash])
+  const enter = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.key !== 'Enter' || !onEnter) return
+    event.preventDefault()
+    setSearched(text.trim())
+    onEnter(text.trim())
+  }
   return (
     <TextInput
+      ref={field}
       type="search"
       label={label}
       placeholder={placeholder}
       value={text}
       autoComplete="off"
+      data-autofocus={autoFocus || undefined}
+      // oxlint-disable-next-line jsx-a11y/no-autofocus
+      autoFocus={autoFocus}
+      aria-keyshortcuts={slash ? '/' : undefined}
       onChange={(event) => setText(event.currentTarget.value)}
+      onKeyDown={enter}
+      rightSection={slash && text === '' ? <kbd className={classes.key}>/</kbd> : undefined}
+      rightSectionPointerEvents="none"
     />
   )
+}
+
+/** A key pressed in a field or in front of an open dialog belongs to that. */
+function isTyping(target: EventTarget | null): boolean {
+  if (document.querySelector('[role="dialog"], dialog[open]')) return true
+  return target instanceof HTMLElement && target.closest('input, textarea, select, [contenteditable="true"]') !== null
 }
