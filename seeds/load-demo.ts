@@ -1,4 +1,5 @@
-import pg, { type ClientBase } from 'pg'
+import { addDays } from '@shaftbook/bearing/plain-date'
+import { Client, type ClientBase } from 'pg'
 import { hashPassword } from '../apps/api/src/access/passwords.ts'
 import type { Sql } from '../apps/api/src/db/database.ts'
 import { refreshPositions, refreshShafts } from '../apps/api/src/upkeep/refresh.ts'
@@ -34,7 +35,7 @@ const positionsAtOnce = 200
  */
 export async function loadDemo(options: LoadDemoOptions): Promise<{ signIns: readonly DemoSignIn[] }> {
   const { onProgress = () => {} } = options
-  const client = new pg.Client({ connectionString: options.ownerUrl })
+  const client = new Client({ connectionString: options.ownerUrl })
   await client.connect()
   try {
     await client.query('begin')
@@ -74,8 +75,20 @@ async function loadSites(
     await insertScenario(client, scenario)
     onProgress(`Working out due dates and flags of ${scenario.site.name}`)
     await refreshAll(client, scenario, now)
+    await putOneOff(client, scenario, today)
   }
-  await client.query('reset app.site')
+}
+
+/** The engineer has put one flag off: the shuttle belt cannot be stopped before. */
+async function putOneOff(client: ClientBase, { site, people }: Scenario, today: string): Promise<void> {
+  const by = people.find(({ email }) => email === engineer.email)
+  await client.query(
+    `update flag set put_off_until = $2::date, put_off_reason = $3, put_off_by = $4::uuid
+     from position p
+     where flag.site_id = $1::uuid and p.site_id = flag.site_id and p.id = flag.position_id
+       and p.tag = 'SL04-HD-B' and flag.kind = 'mount-under' and flag.cleared_at is null`,
+    [site.id, addDays(today, 24), 'The shuttle belt is wanted for two ships; mended at the stop after them', by?.id],
+  )
 }
 
 async function hashedPeople(scenarios: readonly Scenario[]): Promise<PersonRow[]> {
@@ -115,16 +128,16 @@ export async function insertScenario(client: ClientBase, scenario: Scenario): Pr
   await chooseSite(client, site.id)
   const memberships = people.map(({ id, role }) => ({ personId: id, siteId: site.id, role }))
   await insertRows(client, 'membership', memberships)
-  for (const table of beforeRecords) await insertTable(client, scenario, table)
+  for (const table of beforeRecords) await insertTable(client, scenario.rows, table)
   await signMounts(client, scenario.signings)
-  for (const table of afterSigning) await insertTable(client, scenario, table)
+  for (const table of afterSigning) await insertTable(client, scenario.rows, table)
   await nameRecords(client, scenario.fitmentRecords)
   await client.query('analyze position, fitment, greasing, meter_reading, mount_record')
 }
 
 async function insertTable<T extends keyof Scenario['rows']>(
   client: ClientBase,
-  { rows }: Scenario,
+  rows: Pick<Scenario['rows'], T>,
   table: T,
 ): Promise<void> {
   await insertRows(client, table, rows[table])

@@ -71,7 +71,9 @@ function seatParts(place: KitPlace): WantedPart[] {
 
 function housingParts(place: KitPlace): WantedPart[] {
   const { housingCode, shaftDiameterMm, locating, bearingType } = place
-  if (housingCode === null) return []
+  if (housingCode === null) {
+    return [must('seal', `Seal ${shaftDiameterMm}`, `Seal ring for shaft ${shaftDiameterMm} mm`, 2, 'pc', 'Always new')]
+  }
   const housing = housingOf(housingCode, bearingType)
   const rings =
     locating && housing

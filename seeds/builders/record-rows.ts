@@ -77,6 +77,8 @@ export interface MountRecordRow extends SiteOwned, MountJudgementColumns {
   turnsFree: boolean | null
   note: string
   outOfBandReason: string | null
+  correctsId: string | null
+  correctionReason: string | null
   createdBy: string
   createdAt: Date
 }
@@ -148,6 +150,8 @@ export function aMountRecord(
     reason: 'Planned change',
     method: 'feeler',
     note: '',
+    correctsId: null,
+    correctionReason: null,
     createdAt: mountedAt,
     ...over,
     id: over.id ?? newId(),

@@ -23,14 +23,32 @@ const seasonByMonth = [0.75, 0.75, 0.85, 0.9, 0.7, 0.95, 1.4, 1.55, 1.45, 1.2, 0
 
 export function makeCalendar(today: PlainDate): Calendar {
   const first = dayNumber(today) - registerDays
-  const date = (day: number): PlainDate => addDays(today, day - registerDays)
-  const month = (day: number): number => Number(date(day).slice(5, 7)) - 1
+  // worked out once: every machine asks for every day
+  const days = Array.from({ length: registerDays + 1 }, (_, day) => describeDay(addDays(today, day - registerDays)))
+  const dayAt = (day: number): Day => {
+    const found = days[day]
+    if (found === undefined) throw new RangeError(`Day ${day} is not a day of the register.`)
+    return found
+  }
   return {
     today,
     at: (day, minutes) => new Date((first + day) * msPerDay + Math.round(minutes * 60_000)),
-    date,
+    date: (day) => dayAt(day).date,
+    // 1970-01-01 was a Thursday
     weekday: (day) => (first + day + 3) % 7,
-    isStop: (day) => /-05-(1\d|2[0-3])$/.test(date(day)),
-    season: (day) => seasonByMonth[month(day)] ?? 1,
+    isStop: (day) => dayAt(day).isStop,
+    season: (day) => dayAt(day).season,
   }
+}
+
+interface Day {
+  date: PlainDate
+  isStop: boolean
+  season: number
+}
+
+function describeDay(date: PlainDate): Day {
+  const season = seasonByMonth[Number(date.slice(5, 7)) - 1]
+  if (season === undefined) throw new RangeError(`${date} has no season.`)
+  return { date, isStop: /-05-(1\d|2[0-3])$/.test(date), season }
 }

@@ -5,6 +5,7 @@ import { makeRandom } from '../random.ts'
 import { emptyBook } from './book.ts'
 import { makeCalendar } from './calendar.ts'
 import { makeCatalogue } from './catalogue.ts'
+import { correctSome } from './corrections.ts'
 import type { Crew, DemoPerson } from './people.ts'
 import { makePlant, type Layout, type Plant } from './plant.ts'
 import { simulateMachine } from './simulate.ts'
@@ -47,6 +48,7 @@ export function simulateTerminal(terminal: Terminal, today: string): Scenario {
   for (const machine of plant.machines) {
     simulateMachine({ siteId, random, calendar, catalogue, book, signerIds }, machine)
   }
+  correctSome(book, random.fork('corrections'), signerIds.careful)
   const { bearingTypes, parts, kits, kitLines } = stores.rows
   return {
     site,
