@@ -13,6 +13,8 @@ export interface PlaceLimits {
   noBand: string | null
   residual: ResidualMinimum | null
   classUm: { minUm: number; maxUm: number } | null
+  /** A mount here is judged by numbers: the bearing sits on a taper whose band is known, or ought to be. */
+  judged: boolean
 }
 
 /** Band, residual minimum and class range of a bearing type at a position. R-RED, R-RES, R-CL1. */
@@ -28,28 +30,33 @@ export function limitsAt(position: Position, type: BearingType, chart: MakerChar
       noBand: band.found ? null : band.reason,
       residual: residual.found ? residual : null,
       classUm,
+      judged: band.found || query.taper !== null,
     }
   } catch (error) {
-    if (error instanceof InputError) return { band: null, noBand: error.message, residual: null, classUm }
+    if (error instanceof InputError) return { band: null, noBand: error.message, residual: null, classUm, judged: true }
     throw error
   }
 }
 
 function bandQuery(position: Position, type: BearingType, chart: MakerChart | null): BandQuery {
   const { ownReductionMinUm: minUm, ownReductionMaxUm: maxUm, ownBandSource } = position
+  const ownChart = chart && type.taper ? chartFor(chart, type.taper) : null
+  const inChart = ownChart?.rows.some(({ overMm, inclMm }) => overMm < type.boreMm && type.boreMm <= inclMm) ?? false
+  // The guide is made for spherical roller bearings: any other goes by the position's own band or a chart only.
+  const driven = position.seat !== 'cylindrical' && (type.kind === 'spherical-roller' || inChart)
   return {
     boreMm: type.boreMm,
-    taper: type.taper,
+    taper: driven ? type.taper : null,
     clearanceClass: type.clearanceClass,
     ownBand: minUm === null || maxUm === null ? null : { minUm, maxUm, ...(ownBandSource && { title: ownBandSource }) },
     ownResidualMinUm: position.ownResidualMinUm,
-    chart: chart && type.taper && chartFor(chart, type.taper),
+    chart: ownChart,
   }
 }
 
-function chartFor(chart: MakerChart, taper: '1:12' | '1:30'): BandQuery['chart'] {
+function chartFor(chart: MakerChart, taper: '1:12' | '1:30'): NonNullable<BandQuery['chart']> {
   return {
-    title: chart.document,
+    title: `${chart.maker}, ${chart.document}`,
     edition: chart.edition,
     taper,
     rows: chart.rows

@@ -2,9 +2,9 @@ import type { Band } from '@shaftbook/contract/mounts'
 import classes from './sheet.module.css'
 
 const kinds = {
-  position: "the position's own band",
+  position: "position's own band",
   'maker-chart': "maker's chart",
-  'generic-guide': 'generic guide',
+  'generic-guide': 'generic reduction guide',
 } as const
 
 interface SourceShown {
@@ -21,12 +21,12 @@ export function BandSource({ source }: { source: Band['source'] | SourceShown })
 }
 
 export function bandSourceText({ kind, title, edition, row, certainty }: SourceShown): string {
-  const known = kinds[kind as keyof typeof kinds]
   const parts = [
-    title.toLowerCase().includes(known ?? '') ? title : `${title} (${known ?? kind})`,
+    kinds[kind as keyof typeof kinds] ?? title,
+    kind !== 'generic-guide' && kind in kinds && title,
     edition && `edition ${edition}`,
-    row && `row ${row}`,
+    row && `row ${row.replace('<=', '≤')}`,
     certainty && `certainty ${certainty}`,
   ]
-  return `Band from ${parts.filter(Boolean).join(', ')}.`
+  return `Band from the ${parts.filter(Boolean).join(', ')}.`
 }

@@ -2,8 +2,8 @@ import type { Check } from '@shaftbook/contract/mounts'
 import classes from './mount-record.module.css'
 
 const outcomes = {
-  pass: { word: 'Right', path: 'M2.5 6.5l2.5 2.5 5-6' },
-  fail: { word: 'Wrong', path: 'M2.5 2.5l7 7M9.5 2.5l-7 7' },
+  pass: { word: 'Holds', path: 'M2.5 6.5l2.5 2.5 5-6' },
+  fail: { word: 'Fails', path: 'M2.5 2.5l7 7M9.5 2.5l-7 7' },
   warning: { word: 'Look at it', path: 'M6 1.5l5 9H1ZM6 5v2.4' },
   'not-proven': { word: 'Not proven', path: 'M6 1l5 5-5 5-5-5Z' },
   'not-done': { word: 'Not done', path: 'M2.5 6h7' },

@@ -13,7 +13,7 @@ export function mountColumns(
 ): DataColumn<MountListItem>[] {
   const digits = (um: number): string => lengthDigits(um, unit)
   return [
-    { key: 'verdict', header: 'Verdict', phone: 'aside', width: '124px', cell: (row) => <MountVerdict mount={row} /> },
+    { key: 'verdict', header: 'Verdict', phone: 'aside', width: '156px', cell: (row) => <MountVerdict mount={row} /> },
     { key: 'tag', header: 'Position', phone: 'title', cell: (row) => row.tag },
     {
       key: 'reduction',
@@ -53,7 +53,7 @@ function MountVerdict({ mount }: { mount: MountListItem }) {
       )}
       {!mount.signed && <span className={classes.draft}>Draft</span>}
       {short && mount.residual !== 'no-minimum' && mount.residual && (
-        <VerdictMark verdict={mount.residual} about="Left" size="s" />
+        <VerdictMark verdict={mount.residual} about="Residual" size="s" />
       )}
     </span>
   )

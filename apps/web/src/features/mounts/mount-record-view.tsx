@@ -77,7 +77,7 @@ function RecordVerdict({ record }: { record: MountRecord }) {
       )}
       {residual && residual !== 'no-minimum' && (
         <p className={classes.residual}>
-          <VerdictMark verdict={residual} about="Clearance left" size="s" />
+          <VerdictMark verdict={residual} about="Residual" size="s" />
           {residualMinUm !== null && <span className={classes.soft}>at least {length(residualMinUm)} is wanted</span>}
         </p>
       )}

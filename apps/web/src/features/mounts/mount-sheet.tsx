@@ -58,7 +58,15 @@ export function MountSheet(about: SheetAbout) {
     setFaultRound((round) => round + 1)
     return Object.keys(faults).length > 0
   }
-  const checked = () => ({ sheet, scope, judged, hasMeter, timeZone: site.timeZone, now: new Date() })
+  const checked = () => ({
+    sheet,
+    scope,
+    limits: hold.limits,
+    judged,
+    hasMeter,
+    timeZone: site.timeZone,
+    now: new Date(),
+  })
   const keep = (): void => {
     send.reset()
     if (!show(draftFaults(checked()))) send.mutate(false)
@@ -99,7 +107,7 @@ export function MountSheet(about: SheetAbout) {
           <GreaseSection />
           <CloseSection />
           {send.isError && (
-            <p className={classes.failed} role="alert">
+            <p className={classes.failed} role="alert" tabIndex={-1} data-failed>
               {send.error.message}
             </p>
           )}
@@ -108,12 +116,7 @@ export function MountSheet(about: SheetAbout) {
               {about.purpose === 'correction' ? 'Sign the correction' : 'Sign'}
             </Button>
             {about.purpose !== 'correction' && (
-              <Button
-                size="touch"
-                variant="default"
-                onClick={keep}
-                loading={send.isPending && send.variables === false}
-              >
+              <Button size="touch" variant="default" onClick={keep} loading={send.isPending && !send.variables}>
                 Keep as draft
               </Button>
             )}
@@ -135,12 +138,12 @@ export function MountSheet(about: SheetAbout) {
   )
 }
 
+/** To the first field that is wrong, or else to the sentence that says what is. */
 function focusFirstFault(form: HTMLElement | null): void {
-  form
-    ?.querySelector<HTMLElement>(
-      'input[aria-invalid="true"], textarea[aria-invalid="true"], select[aria-invalid="true"], [data-invalid] input',
-    )
-    ?.focus()
+  const fields = ['input', 'textarea', 'select'].map((name) => `${name}[aria-invalid="true"]`)
+  const first = form?.querySelector<HTMLElement>([...fields, '[data-invalid] input'].join(','))
+  const target = first ?? form?.querySelector<HTMLElement>('[data-failed]')
+  target?.focus()
 }
 
 function enterGoesOn(event: KeyboardEvent<HTMLElement>): void {

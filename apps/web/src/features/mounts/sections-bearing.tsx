@@ -4,6 +4,7 @@ import { useUnits } from '../../lib/units.tsx'
 import { lengthUnitKeys, lengthUnits } from '../../lib/length-units.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { ChoiceField } from '../../ui/choice-field.tsx'
+import type { BearingType } from './band-of-place.ts'
 import { bearingTypesQuery } from './mount-queries.ts'
 import { ReadingEntry } from './reading-entry.tsx'
 import { useSheet } from './sheet-context.ts'
@@ -14,20 +15,24 @@ import classes from './sheet.module.css'
 /** The bearing that goes on. */
 export function NewBearingSection() {
   const { scope, sheet, place } = useSheet()
-  const { code } = useSite()
+  const { code, site } = useSite()
+  const { bearingType: planned } = place
+  const mayChangeClass = site.role === 'engineer' || site.role === 'manager'
   const { data: types } = useSuspenseQuery(bearingTypesQuery(code))
   if (!scope.bearing) return null
-  const options = types.items.map(({ id, designation }) => ({
-    value: id,
-    label: id === place.bearingType.id ? `${designation} (as planned here)` : designation,
-  }))
+  const options = types.items
+    .filter((type) => goesOn(type, planned, mayChangeClass))
+    .map(({ id, designation }) => ({
+      value: id,
+      label: id === planned.id ? `${designation} (as planned here)` : designation,
+    }))
   return (
     <SheetSection title="The bearing that goes on" hint="Read it from the ring, not from the box.">
       <SheetSelect at="bearingTypeId" label="Bearing type" options={options} required />
-      {sheet.bearingTypeId !== place.bearingType.id && (
+      {sheet.bearingTypeId !== planned.id && (
         <p className={classes.ask}>
-          The position is planned for {place.bearingType.designation}. Another type needs the engineer's word, and its
-          own sleeve, nut and band.
+          The position is planned for {planned.designation}: is this one meant? Class and residual minimum change with
+          it.
         </p>
       )}
       <SheetPair>
@@ -38,6 +43,12 @@ export function NewBearingSection() {
       </SheetPair>
     </SheetSection>
   )
+}
+
+/** The same basic code on the same taper goes on; another clearance class is the engineer's to decide. */
+function goesOn(type: BearingType, planned: BearingType, mayChangeClass: boolean): boolean {
+  const alike = type.basicCode === planned.basicCode && type.taper === planned.taper
+  return alike && (mayChangeClass || type.clearanceClass === planned.clearanceClass)
 }
 
 /** Bench clearance: both rows, before anything is driven. */

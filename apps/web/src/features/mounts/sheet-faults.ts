@@ -1,4 +1,5 @@
 import { plantInstant } from '../../lib/plant-time.ts'
+import type { PlaceLimits } from './band-of-place.ts'
 import type { SheetScope } from './sheet-context.ts'
 import type { SheetJudgement } from './sheet-judgement.ts'
 import { numberFault, numberFields, type NumberKey } from './sheet-numbers.ts'
@@ -11,6 +12,7 @@ export type Faults = Readonly<Record<string, string>>
 interface Checked {
   sheet: Sheet
   scope: SheetScope
+  limits: PlaceLimits
   judged: SheetJudgement
   hasMeter: boolean
   timeZone: string
@@ -39,6 +41,10 @@ export function draftFaults(checked: Checked): Faults {
         : Date.parse(at) > now.getTime() + 60_000
           ? 'This lies in the future: check the day and the time.'
           : undefined,
+    byFeelPerson:
+      sheet.method === 'by-feel' && sheet.byFeelPerson.trim() === ''
+        ? 'Name who felt it: a mount by feel stands on a person.'
+        : undefined,
     reason: sheet.reason.trim().length < 3 ? 'Say in a few words why the bearing was fitted.' : undefined,
     fitter: sheet.fitter.trim() === '' ? 'Enter who fitted the bearing.' : undefined,
     noHoursReason: tooShort(sheet.noHoursReason) ? 'Give the reason in a few words.' : undefined,
@@ -47,21 +53,20 @@ export function draftFaults(checked: Checked): Faults {
 
 /** What has to be put right before the sheet can be signed. */
 export function signFaults(checked: Checked): Faults {
-  const { sheet, scope, judged } = checked
-  const needsText = (key: keyof Sheet, needed: boolean, sentence: string) => ({
-    [key]: needed && String(sheet[key]).trim() === '' ? sentence : undefined,
-  })
+  const { sheet, scope, limits, judged } = checked
   return kept({
     ...(scope.removal && removalFaults(sheet)),
     ...(scope.bearing && hoursFaults(checked)),
-    ...(scope.taper &&
+    ...(limits.judged &&
       sheet.method === 'feeler' && { ...rowFaults(checked, 'bench'), ...rowFaults(checked, 'mounted') }),
-    ...needsText('byFeelPerson', sheet.method === 'by-feel', 'Name who judged it by feel.'),
-    ...needsText(
-      'outOfBandReason',
-      judged.needsReason,
-      'The mount is not proven inside: say why it stays as it is, or drive it up again.',
-    ),
+    driveUpMm:
+      sheet.method === 'drive-up' && sheet.driveUpMm.trim() === '' && sheet.nutAngleDeg.trim() === ''
+        ? 'The mount was done by travel: enter it, or the angle of the nut.'
+        : undefined,
+    outOfBandReason:
+      judged.needsReason && sheet.outOfBandReason.trim() === ''
+        ? 'The mount is not proven inside: say why it stays as it is, or drive it up again.'
+        : undefined,
     ...(scope.purpose === 'correction' && {
       correctionReason: sheet.correctionReason.trim().length < 3 ? 'Say what was wrong and how you know.' : undefined,
     }),

@@ -42,7 +42,7 @@ function SheetVerdict() {
       <VerdictMark verdict={reduction.verdict} size="l" />
       <p>{verdictSentence(reduction, unit)}</p>
       <p className={classes.hint}>The gauge is good to ± {length(reduction.expandedUm)}.</p>
-      {residual.verdict !== 'no-minimum' && <VerdictMark verdict={residual.verdict} about="Clearance left" size="s" />}
+      {residual.verdict !== 'no-minimum' && <VerdictMark verdict={residual.verdict} about="Residual" size="s" />}
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import type { BandVerdict } from '@shaftbook/bearing/acceptance'
 import { judgeMount, type MountJudgement } from '@shaftbook/bearing/mount'
 import { bearingReading, type RowReading } from '@shaftbook/bearing/readings'
 import type { VerdictSettings } from '@shaftbook/bearing/verdict'
@@ -14,6 +15,8 @@ export interface SheetJudgement {
   /** Whole once both rows were read before and after, and nothing is left to ask. */
   result: MountJudgement | null
   openQuestions: number
+  /** The verdict as it would be signed now; null where nothing is judged, or not all is read. */
+  verdict: BandVerdict | null
   /** The verdict calls for a reason before the record can be signed. */
   needsReason: boolean
 }
@@ -43,6 +46,9 @@ export function judgeSheet(
         })
       : null
   const result = judged?.kind === 'judged' ? judged : null
+  const bothRead = bothRowsMean(bench) !== null && bothRowsMean(mounted) !== null
+  const unproven = limits.judged && (sheet.method === 'drive-up' || (sheet.method === 'feeler' && bothRead))
+  const verdict = result?.reduction.verdict ?? (unproven && openQuestions === 0 ? 'not-proven' : null)
   return {
     readings,
     gauge: {
@@ -55,7 +61,8 @@ export function judgeSheet(
     },
     result,
     openQuestions,
-    needsReason: result !== null && (result.reduction.verdict !== 'inside' || isShort(result)),
+    verdict,
+    needsReason: (verdict !== null && verdict !== 'inside') || (result !== null && isShort(result)),
   }
 }
 

@@ -14,7 +14,7 @@ interface SignConfirmProps {
 
 /** Says what signing does before it is done. */
 export function SignConfirm({ opened, busy, onConfirm, onCancel }: SignConfirmProps) {
-  const { scope, place, type, judged } = useSheet()
+  const { sheet, scope, place, type, judged } = useSheet()
   const { unit } = useUnits()
   const { result } = judged
   const correction = scope.purpose === 'correction'
@@ -35,15 +35,21 @@ export function SignConfirm({ opened, busy, onConfirm, onCancel }: SignConfirmPr
       )}
       <ul className={classes.consequences}>
         {correction && <li>The record before stays readable; this one counts from now on.</li>}
-        {!correction && place.fitment && <li>The stay of {place.fitment.designation} ends here.</li>}
-        {!correction && <li>The stay of {type.designation} begins.</li>}
+        {!correction && place.fitment && (
+          <li>The stay of the old bearing ends: {bearingName(place.fitment.designation, place.fitment.serial)}.</li>
+        )}
+        {!correction && <li>The stay of the new bearing begins: {bearingName(type.designation, sheet.serial)}.</li>}
         <li>
-          {result && result.reduction.verdict === 'inside' && !judged.needsReason
-            ? 'Flags about the mount here are cleared.'
-            : 'A flag tells the engineer what is not proven.'}
+          {judged.needsReason
+            ? 'A flag tells the engineer that the mount is not proven inside its limits.'
+            : 'Flags about the mount that was here before are cleared.'}
         </li>
         <li>A signed record never changes: what is wrong is corrected by a further record.</li>
       </ul>
     </Confirm>
   )
+}
+
+function bearingName(designation: string, serial: string | null): string {
+  return serial ? `${designation}, serial ${serial}` : designation
 }

@@ -1,4 +1,4 @@
-import { defaultBudget, type UncertaintyBudget } from '@shaftbook/bearing/uncertainty'
+import { defaultBudget, readingUncertaintyUm, type UncertaintyBudget } from '@shaftbook/bearing/uncertainty'
 import type { VerdictSettings } from '@shaftbook/bearing/verdict'
 import type { SiteSettings } from '@shaftbook/contract/access'
 
@@ -21,7 +21,7 @@ export function verdictSettings(settings: SiteSettings): Partial<VerdictSettings
 /** The usual budget, each part in proportion, so that one reading has the site's own standard uncertainty. */
 function scaledTo(oneReadingUm: number): UncertaintyBudget {
   const { bladeUm, stepUm, feelUm, seatingUm, temperatureUm } = defaultBudget
-  const by = oneReadingUm / Math.hypot(bladeUm, stepUm, feelUm, seatingUm, temperatureUm)
+  const by = oneReadingUm / readingUncertaintyUm([1])
   return {
     bladeUm: bladeUm * by,
     stepUm: stepUm * by,
