@@ -93,6 +93,12 @@ describe('the clearance band and its source', () => {
     })
   })
 
+  it('R-RES an own minimum of nothing is a minimum, and none given is not', () => {
+    expect(residualMinimum({ ...query, ownResidualMinUm: 0 })).toMatchObject({ minUm: 0, source: { kind: 'position' } })
+    expect(residualMinimum({ ...query, ownResidualMinUm: null })).toMatchObject({ minUm: 50 })
+    expect(() => residualMinimum({ ...query, ownResidualMinUm: 2001 })).toThrow(InputError)
+  })
+
   it("R-RES the chart's minimum is used before the guide's", () => {
     expect(residualMinimum({ ...query, chart })).toMatchObject({ minUm: 48, source: { kind: 'maker-chart' } })
     expect(residualMinimum({ ...query, chart, clearanceClass: 'C4' })).toMatchObject({

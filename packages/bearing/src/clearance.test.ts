@@ -55,6 +55,15 @@ describe('clearance classes', () => {
     expect(range.found && range.cautions).toHaveLength(1)
   })
 
+  it('a cell that is remembered with another number says so, for the class it belongs to', () => {
+    const cautions = (name: 'C4' | 'C5'): string => {
+      const range = clearanceRange(75, 'cylindrical', name)
+      return range.found ? range.cautions.join(' ') : range.reason
+    }
+    expect(cautions('C5')).toContain('180 µm')
+    expect(cautions('C4')).toBe('')
+  })
+
   it('R-RED reduction is before minus after, without binary dust', () => {
     expect(reductionUm(125.1, 72.9)).toBe(52.2)
     expect(reductionUm(70, 125)).toBe(-55)

@@ -81,6 +81,16 @@ describe('next greasing', () => {
     expect(nextGreasing({ intervalHours: null, calendarMonths: 12 }, last, usage(today, null, null)).state).toBe(state)
   })
 
+  it('the first days of the states follow from hours a day: 90 % and 100 % when reached, 110 % and 150 % when passed', () => {
+    // 10 h a day from 1 January: day 90, day 100, the day after day 110, the day after day 150
+    expect(nextGreasing(both, last, usage('2026-01-11', 5100))).toMatchObject({
+      dueSoonFrom: '2026-04-01',
+      dueDate: '2026-04-11',
+      overdueFrom: '2026-04-22',
+      missedFrom: '2026-06-01',
+    })
+  })
+
   it('the used part of the interval is that of the nearer limit', () => {
     expect(nextGreasing(both, last, usage('2026-06-30', 5750)).elapsedPercent).toBe(75)
     // 181 of 365 days

@@ -20,17 +20,21 @@ describe('thick ring on a taper', () => {
     expect(forecastDriveUp({ ...ring, travelMm: 0.8, shaftBoreMm: 50 }).reductionUm).toBeCloseTo(44.4, 1)
   })
 
-  it('agrees with the ring solved from the stresses of two cylinders', () => {
-    // Lamé from first principles: pressure from the two radial compliances, then growth of the outer surface.
-    const [d, F, I, E, nu] = [0.1, 0.12, 58.6667e-6, 206e9, 0.3]
-    const ringCompliance = (d / E) * ((F * F + d * d) / (F * F - d * d) + nu)
-    const shaftCompliance = (d / E) * (1 - nu)
-    const pressure = I / (ringCompliance + shaftCompliance)
-    const growth = ((2 * pressure * d * d) / (E * (F * F - d * d))) * F
-    const forecast = forecastDriveUp({ ...ring, travelMm: 0.8 })
-    expect(forecast.contactPressureMpa).toBeCloseTo(pressure / 1e6, 3)
-    expect(forecast.reductionUm).toBeCloseTo(growth * 1e6, 2)
-  })
+  it.each([0, 50])(
+    'agrees with ring and shaft (hole %i mm) solved from the stresses of two cylinders',
+    (shaftBoreMm) => {
+      // Lamé from first principles: pressure from the two radial compliances, then growth of the outer surface.
+      const [d, F, I, E, nu] = [0.1, 0.12, 58.6667e-6, 206e9, 0.3]
+      const hole = shaftBoreMm / 1000
+      const ringCompliance = (d / E) * ((F * F + d * d) / (F * F - d * d) + nu)
+      const shaftCompliance = (d / E) * ((d * d + hole * hole) / (d * d - hole * hole) - nu)
+      const pressure = I / (ringCompliance + shaftCompliance)
+      const growth = ((2 * pressure * d * d) / (E * (F * F - d * d))) * F
+      const forecast = forecastDriveUp({ ...ring, travelMm: 0.8, shaftBoreMm })
+      expect(forecast.contactPressureMpa).toBeCloseTo(pressure / 1e6, 3)
+      expect(forecast.reductionUm).toBeCloseTo(growth * 1e6, 2)
+    },
+  )
 
   it('travelForReductionMm inverts the forecast', () => {
     fc.assert(

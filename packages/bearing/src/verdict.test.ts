@@ -62,6 +62,10 @@ describe('verdict on a reduction, R-U', () => {
     expect(judgeReduction(46, band, 5, 'simple')).toMatchObject({ verdict: 'inside', proven: false })
     expect(judgeReduction(62, band, 5, 'simple')).toMatchObject({ verdict: 'over', proven: false })
     expect(judgeReduction(70, band, 5, 'simple')).toMatchObject({ verdict: 'over', proven: true })
+    expect(judgeReduction(46, band, 5, 'proven')).toMatchObject({ verdict: 'not-proven', proven: false })
+    expect(judgeResidual(52, minimum, 8, 'proven')).toMatchObject({ verdict: 'not-proven', proven: false })
+    expect(judgeResidual(52, minimum, 8, 'simple')).toMatchObject({ verdict: 'enough', proven: false })
+    expect(judgeResidual(58, minimum, 8, 'simple')).toMatchObject({ verdict: 'enough', proven: true })
   })
 
   it('the verdict is ordered: a larger reduction never goes back from over to under', () => {

@@ -1,0 +1,25 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+
+const folder = new URL('.', import.meta.url)
+const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8')
+const rows = [...read('../README.md').matchAll(/^\| (R-[A-Z0-9-]+) \| (.*?) \| (.*?) \|$/gm)]
+const names = (cell: string | undefined): string[] =>
+  [...(cell ?? '').matchAll(/`([a-z-]+)`/g)].map((match) => match[1] ?? '')
+
+describe('the table of rules in the README', () => {
+  it('has every rule that a source file names', () => {
+    const sources = readdirSync(folder).filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'))
+    const named = new Set(sources.flatMap((name) => read(name).match(/R-[A-Z]+\d?(-PAIR)?\b/g) ?? []))
+    expect([...named].sort()).toEqual(rows.map((row) => row[1]).sort())
+  })
+
+  it.each(rows.map((row) => [row[1] ?? '', names(row[2]), names(row[3])] as const))(
+    '%s is named in files %j and in a test title of %j',
+    (rule, files, tests) => {
+      expect(files.length * tests.length).toBeGreaterThan(0)
+      for (const name of tests) expect(read(`${name}.test.ts`)).toContain(rule)
+      expect(files.some((name) => read(`${name}.ts`).includes(rule))).toBe(true)
+    },
+  )
+})
