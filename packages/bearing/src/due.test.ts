@@ -54,6 +54,15 @@ describe('next greasing', () => {
     expect(due).toMatchObject({ dueBy: 'calendar', dueDate: '2027-01-01', estimated: false, state: 'due-soon' })
   })
 
+  it('hours that hardly run give no date, and the calendar still does', () => {
+    const slow = usage('2026-06-30', 5001, 0.0001)
+    expect(nextGreasing(both, last, slow)).toMatchObject({ dueBy: 'calendar', dueDate: '2027-01-01' })
+    expect(nextGreasing({ ...both, calendarMonths: null }, last, slow)).toMatchObject({
+      dueDate: null,
+      dueRunHours: 6000,
+    })
+  })
+
   it.each([
     ['2026-06-30', 5899, 'not-due'],
     ['2026-06-30', 5900, 'due-soon'],

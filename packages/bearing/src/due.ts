@@ -1,27 +1,17 @@
 import { InputError, requireWithin } from './input-error.ts'
-import { addMonths, dateOfDay, dayNumber, daysBetween, type PlainDate } from './plain-date.ts'
+import {
+  byCalendar,
+  byHours,
+  meterBackwards,
+  percentOf,
+  type DueReason,
+  type GreasingPlan,
+  type LastGreasing,
+  type Limit,
+  type Usage,
+} from './due-limits.ts'
+import { dateOfDay, dayNumber, daysBetween, type PlainDate } from './plain-date.ts'
 import { formula, type Sourced } from './source.ts'
-
-/** When a position is to be greased: running hours, calendar months, or whichever comes first. */
-export interface GreasingPlan {
-  intervalHours: number | null
-  calendarMonths: number | null
-}
-
-export interface LastGreasing {
-  date: PlainDate
-  /** Hour meter (or estimated run hours) at that greasing, null when it was not read. */
-  runHours: number | null
-}
-
-/** What is known of the machine today. */
-export interface Usage {
-  today: PlainDate
-  /** Run hours now, on the same meter as the last greasing; null when nobody read it. */
-  runHours: number | null
-  /** Average running hours a day, usually of the last 90 days; null when unknown. */
-  hoursPerDay: number | null
-}
 
 /** What a site decides about greasing windows. */
 export interface DueSettings {
@@ -33,10 +23,10 @@ export interface DueSettings {
 
 export const defaultDueSettings: Readonly<DueSettings> = Object.freeze({ windowPercent: 10, missedPercent: 50 })
 
+export type { DueReason, GreasingPlan, LastGreasing, Usage } from './due-limits.ts'
+
 export const dueStates = ['never-greased', 'not-due', 'due-soon', 'due', 'overdue', 'missed'] as const
 export type DueState = (typeof dueStates)[number]
-
-export type DueReason = 'run-hours' | 'calendar'
 
 export interface NextDue extends Sourced {
   state: DueState
@@ -103,62 +93,6 @@ export function averageHoursPerDay(
   return hours / days
 }
 
-const meterBackwards = 'The meter shows less than before: record the exchange of the meter first.'
-
-/** One of the two limits: how far it has run, and on which day a part of it (in per cent) is reached. */
-interface Limit {
-  reason: DueReason
-  elapsed: number
-  length: number
-  dayOf: (percent: number, past: boolean) => number | null
-  estimated: boolean
-  dueRunHours: number | null
-}
-
-function byCalendar(months: number | null, last: LastGreasing, usage: Usage): Limit | null {
-  if (months === null) return null
-  const start = dayNumber(last.date)
-  const length = daysBetween(last.date, addMonths(last.date, months))
-  return {
-    reason: 'calendar',
-    elapsed: daysBetween(last.date, usage.today),
-    length,
-    dayOf: (percent, past) => start + firstWhole((length * percent) / 100, past),
-    estimated: false,
-    dueRunHours: null,
-  }
-}
-
-function byHours(plan: GreasingPlan, last: LastGreasing, usage: Usage): Limit | null {
-  const length = plan.intervalHours
-  if (length === null) return null
-  const perDay = usage.hoursPerDay
-  const read = last.runHours !== null && usage.runHours !== null ? usage.runHours - last.runHours : null
-  if (read !== null && read < 0) throw new InputError('negative', 'usage.runHours', meterBackwards)
-  const elapsed = read ?? (perDay === null ? null : perDay * daysBetween(last.date, usage.today))
-  if (elapsed === null) return null
-  const today = dayNumber(usage.today)
-  return {
-    reason: 'run-hours',
-    elapsed,
-    length,
-    dayOf: (percent, past) => {
-      const missing = (length * percent) / 100 - elapsed
-      if (perDay === null || perDay === 0) return missing < 0 || (missing === 0 && !past) ? today : null
-      return today + firstWhole(missing / perDay, past)
-    },
-    estimated: true,
-    dueRunHours: last.runHours === null ? null : last.runHours + length,
-  }
-}
-
-/** The first whole day at which a moment is reached, or is past. Guards against binary dust of the division. */
-function firstWhole(days: number, past: boolean): number {
-  const near = Math.round(days)
-  const exact = Math.abs(days - near) < 1e-9 ? near : days
-  return past ? Math.floor(exact) + 1 : Math.ceil(exact)
-}
-
 function combine(limits: Limit[], usage: Usage, settings: DueSettings, cautions: string[]): NextDue {
   const earliest = (percent: number, past: boolean): { day: number; limit: Limit } | null => {
     const days = limits.flatMap((limit) => {
@@ -191,11 +125,6 @@ function combine(limits: Limit[], usage: Usage, settings: DueSettings, cautions:
     rule: 'R-CAL',
     cautions: due?.limit.estimated ? [...cautions, 'The date is estimated from average hours a day.'] : cautions,
   }
-}
-
-/** Multiplied first, so that whole hours and days give exact per cents where there are any. */
-function percentOf({ elapsed, length }: Limit): number {
-  return (elapsed * 100) / length
 }
 
 function stateOf(limit: Limit, { windowPercent, missedPercent }: DueSettings): DueState {
