@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest'
+import { fieldChanges } from './audit-words.ts'
+
+describe('fieldChanges(before, after)', () => {
+  it('lists what differs, without keys, counters and clocks', () => {
+    const before = { id: 'a', version: 1, updated_at: 'x', name: 'Belt 1', walking_order: 10, standby: false }
+    const after = { id: 'a', version: 2, updated_at: 'y', name: 'Belt 1', walking_order: 20, standby: true }
+    expect(fieldChanges(before, after)).toEqual([
+      { field: 'walking order', before: '10', after: '20' },
+      { field: 'standby', before: 'no', after: 'yes' },
+    ])
+  })
+  it('lists what a new row says, and leaves out what it does not say', () => {
+    expect(fieldChanges(null, { id: 'a', tag: 'BE-07', housing_code: null })).toEqual([
+      { field: 'tag', before: null, after: 'BE-07' },
+    ])
+  })
+  it('shows a setting inside a record', () => {
+    expect(fieldChanges({ settings: { dueSoonDays: 7 } }, { settings: { dueSoonDays: 14 } })).toEqual([
+      { field: 'settings', before: '{"dueSoonDays":7}', after: '{"dueSoonDays":14}' },
+    ])
+  })
+})

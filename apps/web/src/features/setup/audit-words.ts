@@ -1,0 +1,51 @@
+/** The tables that the trail of changes names, in words. */
+export const auditTables: Readonly<Record<string, string>> = {
+  area: 'Area',
+  machine: 'Machine',
+  shaft: 'Shaft',
+  position: 'Position',
+  meter: 'Hour meter',
+  meter_reading: 'Meter reading',
+  bearing_type: 'Bearing type',
+  bearing: 'Bearing',
+  fitment: 'Fitment',
+  mount_record: 'Mount record',
+  removal: 'Removal',
+  grease: 'Grease',
+  grease_plan: 'Grease plan',
+  greasing: 'Greasing',
+  maker_chart: "Maker's chart",
+  part: 'Part',
+  kit: 'Kit',
+  flag: 'Flag',
+  site: 'Site',
+  membership: 'Person at the site',
+}
+
+export const auditActions = { insert: 'entered', update: 'changed', delete: 'taken out' } as const
+
+type Fields = Readonly<Record<string, unknown>> | null
+
+/** Fields that say nothing to a reader: keys, counters and clocks of the row itself. */
+const silent = new Set(['id', 'site_id', 'version', 'created_at', 'updated_at'])
+
+export interface FieldChange {
+  readonly field: string
+  readonly before: string | null
+  readonly after: string | null
+}
+
+/** What an entry of the trail changed, field by field; of a new or deleted row, what it said. */
+export function fieldChanges(before: Fields, after: Fields): FieldChange[] {
+  const names = [...new Set([...Object.keys(before ?? {}), ...Object.keys(after ?? {})])]
+  return names.flatMap((name) => {
+    const [was, is] = [words(before?.[name]), words(after?.[name])]
+    return silent.has(name) || was === is ? [] : [{ field: name.replaceAll('_', ' '), before: was, after: is }]
+  })
+}
+
+function words(value: unknown): string | null {
+  if (value === null || value === undefined || value === '') return null
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  return typeof value === 'string' ? value : JSON.stringify(value)
+}

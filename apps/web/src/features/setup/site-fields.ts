@@ -1,0 +1,86 @@
+import type { Choice, FieldGroup } from './form-spec.ts'
+
+const acceptance: readonly Choice[] = [
+  { value: 'simple', label: 'as read: inside the limits counts' },
+  { value: 'proven', label: 'proven: inside by more than the uncertainty' },
+]
+
+const zones: readonly Choice[] = Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone }))
+
+/** The site and the settings that its formulas go by, each with the rule that uses it. */
+export const siteGroups: readonly FieldGroup[] = [
+  {
+    fields: [
+      { name: 'name', label: 'Name', kind: 'text' },
+      {
+        name: 'timeZone',
+        label: 'Time zone',
+        kind: 'choice',
+        choices: zones,
+        help: 'Days of the plant begin and end by it',
+      },
+    ],
+  },
+  {
+    title: 'Verdicts on mounts',
+    text: 'A change counts for mounts that are signed from now on. Verdicts that stand keep the settings they were made with.',
+    fields: [
+      {
+        name: 'coverageFactor',
+        label: 'Coverage factor',
+        kind: 'number',
+        unit: '',
+        help: 'How many standard uncertainties count as the uncertainty of a reading; 2 covers about 95 of 100 (R-U)',
+      },
+      {
+        name: 'reductionAcceptance',
+        label: 'A reduction is inside its band',
+        kind: 'choice',
+        choices: acceptance,
+        help: 'Whether readings have to be inside, or inside beyond doubt (R-U)',
+      },
+      {
+        name: 'residualAcceptance',
+        label: 'Enough clearance is left',
+        kind: 'choice',
+        choices: acceptance,
+        help: 'The same for the least clearance after mounting (R-RES, R-U)',
+      },
+      {
+        name: 'readingStandardUncertaintyUm',
+        label: 'Standard uncertainty of one reading',
+        kind: 'clearance',
+        optional: 'null',
+        help: 'From your own trials with the gauge; empty takes the usual one of feeler blades (R-U)',
+      },
+    ],
+  },
+  {
+    title: 'Greasing',
+    text: 'A change counts when a position is worked out next: with a greasing, a meter reading, or at the turn of the day.',
+    fields: [
+      {
+        name: 'greasingWindowPercent',
+        label: 'Window around the due day',
+        kind: 'number',
+        unit: '%',
+        help: 'A greasing within this part of its interval, before or after, is in time (R-COMPL)',
+      },
+      {
+        name: 'missedBeyondPercent',
+        label: 'Missed after',
+        kind: 'number',
+        unit: '%',
+        help: 'Later than this part of the interval, the interval counts as missed (R-COMPL)',
+      },
+      {
+        name: 'dueSoonDays',
+        label: 'Shown as due soon',
+        kind: 'number',
+        unit: 'days',
+        whole: true,
+        help: 'So many days before the due day the list names it (R-CAL)',
+      },
+    ],
+  },
+]

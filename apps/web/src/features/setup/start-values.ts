@@ -1,0 +1,25 @@
+import type { LengthUnit } from '../../lib/length-units.ts'
+import { noMeasure, type MeasureText } from '../../ui/measure-text.ts'
+import type { FieldSpec, FormValue, FormValues } from './form-spec.ts'
+
+/** What the fields of a form show at first: a row's own values, or `defaults` for a new one. */
+export function startValues(
+  fields: readonly FieldSpec[],
+  row: Readonly<Record<string, unknown>>,
+  unit: LengthUnit,
+): FormValues {
+  return Object.fromEntries(fields.map((field) => [field.name, startValue(field, row[field.name], unit)]))
+}
+
+function startValue(field: FieldSpec, value: unknown, unit: LengthUnit): FormValue {
+  if (field.kind === 'clearance') {
+    return typeof value === 'number' ? exactLength(value, unit) : noMeasure
+  }
+  if (field.kind === 'yes-no') return value === true ? 'yes' : value === false ? 'no' : ''
+  return typeof value === 'string' || typeof value === 'number' ? String(value) : ''
+}
+
+/** A kept length in full, so that an unchanged field changes nothing: in µm for who reads µm, else in mm. */
+export function exactLength(um: number, unit: LengthUnit): MeasureText {
+  return unit === 'um' ? { text: String(um), unit } : { text: String(um / 1000), unit: 'mm' }
+}
