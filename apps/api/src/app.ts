@@ -3,6 +3,7 @@ import helmet from '@fastify/helmet'
 import rateLimit from '@fastify/rate-limit'
 import Fastify, { type FastifyInstance } from 'fastify'
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
+import { z } from 'zod'
 import { accessRoutes, signInRoutes } from './access/access.routes.ts'
 import type { Config } from './config.ts'
 import type { Context } from './context.ts'
@@ -10,10 +11,11 @@ import { openDatabase } from './db/database.ts'
 import { flagRoutes } from './flags/flags.routes.ts'
 import { greasingRoutes } from './greasing/greasing.routes.ts'
 import { serveDashboard } from './http/dashboard.ts'
+import { fieldSentence } from './http/field-sentences.ts'
 import { guardOrigin, guardSignedIn } from './http/guard.ts'
 import { healthRoutes } from './http/health.ts'
 import { describeApi } from './http/openapi.ts'
-import { answerProblems } from './http/problems.ts'
+import { answerBadAddress, answerProblems } from './http/problems.ts'
 import { mountRoutes } from './mounts/mounts.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
 import { registerRoutes } from './register/register.routes.ts'
@@ -30,8 +32,10 @@ export async function buildApp(config: Config, now: () => Date = () => new Date(
     requestTimeout: 30_000,
     allowErrorHandlerOverride: false,
     routerOptions: { maxParamLength: 200 },
+    frameworkErrors: answerBadAddress,
   })
   app.removeContentTypeParser('text/plain')
+  z.config({ localeError: fieldSentence })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   answerProblems(app)

@@ -1,5 +1,5 @@
 import { problemCodes, type FieldFault, type Problem, type ProblemCode } from '@shaftbook/contract/problem'
-import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify'
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { DomainError } from '../domain-error.ts'
 
 export const problemType = 'application/problem+json'
@@ -15,6 +15,11 @@ export function answerProblems(app: FastifyInstance): void {
   app.setNotFoundHandler((request, reply) =>
     send(reply, problemOf('not-found', `There is nothing at ${request.method} ${request.url.split('?')[0]}.`)),
   )
+}
+
+/** Answers what Fastify refuses before there is a route: an address with an escape that is none. */
+export function answerBadAddress(_error: FastifyError, _request: FastifyRequest, reply: FastifyReply): void {
+  send(reply, problemOf('request-invalid', 'The address of the request cannot be read.'))
 }
 
 export function problemOf(code: ProblemCode, detail: string, fields: FieldFault[] = []): Problem {
@@ -60,6 +65,11 @@ function fromValidation(error: FastifyError): Problem {
     path: issue.instancePath.replace(/^\//, '').replaceAll('/', '.') || (error.validationContext ?? 'body'),
     message: issue.message ?? 'is not right',
   }))
-  const names = fields.slice(0, 3).map((field) => field.path)
-  return problemOf('request-invalid', `Look again at: ${names.join(', ')}. ${fields[0]?.message ?? ''}`.trim(), fields)
+  const [first] = fields
+  const rest = fields.length > 1 ? ` (and ${fields.length - 1} more)` : ''
+  return problemOf(
+    'request-invalid',
+    `Look again at ${first?.path ?? 'the request'}: ${first?.message}${rest}.`,
+    fields,
+  )
 }
