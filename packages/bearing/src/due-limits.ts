@@ -73,7 +73,7 @@ export function byHours(plan: GreasingPlan, last: LastGreasing, usage: Usage): L
       const missing = (length * percent) / 100 - elapsed
       if (perDay === null || perDay === 0) return missing < 0 || (missing === 0 && !past) ? today : null
       const days = missing / perDay
-      return Math.abs(days) > centuryDays ? null : today + firstWhole(days, past)
+      return days > centuryDays ? null : Math.max(dayNumber(last.date), today + firstWhole(days, past))
     },
     estimated: true,
     dueRunHours: last.runHours === null ? null : last.runHours + length,

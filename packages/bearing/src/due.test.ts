@@ -63,6 +63,11 @@ describe('next greasing', () => {
     })
   })
 
+  it('a due date is never before the last greasing, however slow the machine has become', () => {
+    const slow = usage('2026-06-30', 6600, 0.0001)
+    expect(nextGreasing(both, last, slow)).toMatchObject({ state: 'missed', dueDate: '2026-01-01', lateHours: 600 })
+  })
+
   it.each([
     ['2026-06-30', 5899, 'not-due'],
     ['2026-06-30', 5900, 'due-soon'],
