@@ -7,6 +7,9 @@ export const paths = {
   gallery: '/gallery',
   flags: (site: string) => `/${site}/flags`,
   positions: (site: string) => `/${site}/positions`,
+  /** The tree of positions with one area open, named by its code. */
+  areaPositions: (site: string, areaCode: string) => `/${site}/positions?open=${encodeURIComponent(areaCode)}`,
+  machinePositions: (site: string, machineId: string) => `/${site}/positions?machine=${machineId}`,
   position: (site: string, id: string) => `/${site}/positions/${id}`,
   remove: (site: string, positionId: string) => `/${site}/positions/${positionId}/removal`,
   removalCorrection: (site: string, positionId: string, removalId: string) =>
@@ -17,6 +20,7 @@ export const paths = {
   mountDraft: (site: string, id: string) => `/${site}/mounts/${id}/draft`,
   mountCorrection: (site: string, id: string) => `/${site}/mounts/${id}/correction`,
   greasing: (site: string) => `/${site}/greasing`,
+  logGreasing: (site: string, positionId: string) => `/${site}/greasing?log=${positionId}`,
   stores: (site: string) => `/${site}/stores`,
   parts: (site: string) => `/${site}/stores/parts`,
   part: (site: string, id: string) => `/${site}/stores/parts/${id}`,

@@ -1,5 +1,6 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router'
 import { patterns } from '../../paths.ts'
+import { RouteError } from '../route-error.tsx'
 import type { SiteParent } from '../site-page.ts'
 
 export function positionPages(getParentRoute: SiteParent) {
@@ -7,7 +8,14 @@ export function positionPages(getParentRoute: SiteParent) {
     createRoute({
       getParentRoute,
       path: patterns.positions,
+      errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./positions-page.tsx'), 'PositionsPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.position,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./position-page.tsx'), 'PositionPage'),
     }),
   ]
 }
