@@ -43,7 +43,7 @@ export function ReadingForm({ meter }: { meter: RowOf<'meters'> }) {
       <SegmentedControl
         aria-label="What happened"
         value={kind}
-        onChange={(value) => setKind(value as Kind)}
+        onChange={(value) => setKind(value)}
         data={[
           { value: 'reading', label: 'It was read' },
           { value: 'exchange', label: 'It was exchanged' },

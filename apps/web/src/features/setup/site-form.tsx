@@ -1,4 +1,4 @@
-import { changeSite, SiteSettings, type Site } from '@shaftbook/contract/access'
+import { changeSite, type Site } from '@shaftbook/contract/access'
 import { useQueryClient } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { call } from '../../api/call.ts'
@@ -17,7 +17,7 @@ export function SiteForm({ site }: { site: Site }) {
   const save = ({ name, timeZone, ...settings }: Record<string, unknown>) =>
     call(changeSite, {
       params: { site: code },
-      body: { name: name as string, timeZone: timeZone as string, settings: settings as SiteSettings },
+      body: { name, timeZone, settings } as never,
     })
   const saved = () => {
     // The name and the time zone stand in the session too.

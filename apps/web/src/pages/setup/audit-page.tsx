@@ -31,21 +31,6 @@ export function AuditPage() {
   const change = useSearchChange()
   const entries = useInfiniteQuery(setupQueries.audit(code, { table, rowId: row }))
   const { rows, more } = listed(entries)
-  const columns: DataColumn<Entry>[] = [
-    {
-      key: 'at',
-      header: 'When',
-      cell: (entry) => <Timestamp at={entry.at} timeZone={site.timeZone} relative={false} />,
-    },
-    { key: 'person', header: 'Who', cell: (entry) => entry.person ?? 'the service' },
-    {
-      key: 'what',
-      header: 'What',
-      cell: (entry) => `${nameOf(entry.table)} ${auditActions[entry.action]}`,
-      phone: 'title',
-    },
-    { key: 'change', header: 'Change', cell: (entry) => <FieldChanges before={entry.before} after={entry.after} /> },
-  ]
   return (
     <>
       <PartHead
@@ -77,7 +62,7 @@ export function AuditPage() {
       {entries.isSuccess && (
         <DataTable
           caption="Changes"
-          columns={columns}
+          columns={auditColumns(site.timeZone)}
           rows={rows}
           rowKey={({ id }) => id}
           more={more}
@@ -86,4 +71,22 @@ export function AuditPage() {
       )}
     </>
   )
+}
+
+function auditColumns(timeZone: string): DataColumn<Entry>[] {
+  return [
+    {
+      key: 'at',
+      header: 'When',
+      cell: (entry) => <Timestamp at={entry.at} timeZone={timeZone} relative={false} />,
+    },
+    { key: 'person', header: 'Who', cell: (entry) => entry.person ?? 'the service' },
+    {
+      key: 'what',
+      header: 'What',
+      cell: (entry) => `${nameOf(entry.table)} ${auditActions[entry.action]}`,
+      phone: 'title',
+    },
+    { key: 'change', header: 'Change', cell: (entry) => <FieldChanges before={entry.before} after={entry.after} /> },
+  ]
 }

@@ -55,11 +55,30 @@ function Readings({ meterId }: { meterId: string }) {
   if (readings.isError)
     return <ErrorState problem={shownProblem(readings.error)} onRetry={() => void readings.refetch()} />
   const { rows, more } = listed(readings)
-  const columns: DataColumn<MeterReading>[] = [
+  return (
+    <DataTable
+      caption="Readings, newest first"
+      columns={readingColumns(site.timeZone)}
+      rows={rows}
+      rowKey={({ id }) => id}
+      more={more}
+      empty={<EmptyState heading="h3" title="No reading yet" text="Until there are two, run hours are estimated." />}
+    />
+  )
+}
+
+function kindWords(reading: MeterReading): string {
+  if (reading.kind === 'exchange')
+    return `exchanged; the new one started at ${formatCount(reading.newMeterShowsHours ?? 0)} h`
+  return reading.correctsId ? `corrected: ${reading.correctionReason}` : 'read'
+}
+
+function readingColumns(timeZone: string): DataColumn<MeterReading>[] {
+  return [
     {
       key: 'at',
       header: 'When',
-      cell: (reading) => <Timestamp at={reading.readAt} timeZone={site.timeZone} relative={false} />,
+      cell: (reading) => <Timestamp at={reading.readAt} timeZone={timeZone} relative={false} />,
       phone: 'title',
     },
     { key: 'kind', header: 'What', cell: (reading) => kindWords(reading) },
@@ -73,20 +92,4 @@ function Readings({ meterId }: { meterId: string }) {
       align: 'right',
     },
   ]
-  return (
-    <DataTable
-      caption="Readings, newest first"
-      columns={columns}
-      rows={rows}
-      rowKey={({ id }) => id}
-      more={more}
-      empty={<EmptyState heading="h3" title="No reading yet" text="Until there are two, run hours are estimated." />}
-    />
-  )
-}
-
-function kindWords(reading: MeterReading): string {
-  if (reading.kind === 'exchange')
-    return `exchanged; the new one started at ${formatCount(reading.newMeterShowsHours ?? 0)} h`
-  return reading.correctsId ? `corrected: ${reading.correctionReason}` : 'read'
 }
