@@ -8,7 +8,7 @@ import { BandSource } from './band-source.tsx'
 import { MountChecks } from './mount-checks.tsx'
 import { MountParts, MountPeople, MountWork } from './mount-facts.tsx'
 import { MountReadings } from './mount-readings.tsx'
-import { RecordPart } from './record-part.tsx'
+import { PagePart } from '../../ui/page-part.tsx'
 import { verdictSentence } from './verdict-sentence.ts'
 import classes from './mount-record.module.css'
 
@@ -20,10 +20,10 @@ export function MountRecordView({ record }: { record: MountRecord }) {
       <RecordVerdict record={record} />
       <div className={classes.columns}>
         <div className={classes.main}>
-          <RecordPart title="Readings">
+          <PagePart title="Readings">
             <MountReadings record={record} />
-          </RecordPart>
-          <RecordPart title="Checks">
+          </PagePart>
+          <PagePart title="Checks">
             <MountChecks checks={judgement.checks} />
             {judgement.cautions.length > 0 && (
               <ul className={classes.cautions} aria-label="What to look at">
@@ -33,32 +33,32 @@ export function MountRecordView({ record }: { record: MountRecord }) {
               </ul>
             )}
             <p className={classes.soft}>Judged by the formulas {judgement.formulaVersion}.</p>
-          </RecordPart>
-          <RecordPart title="Work">
+          </PagePart>
+          <PagePart title="Work">
             <MountWork record={record} />
-          </RecordPart>
-          <RecordPart title="Parts and grease">
+          </PagePart>
+          <PagePart title="Parts and grease">
             <MountParts record={record} />
-          </RecordPart>
+          </PagePart>
         </div>
         <div className={classes.side}>
           {record.readings.length > 0 && (
-            <RecordPart title="Gauge">
+            <PagePart title="Gauge">
               <RecordGauge record={record} />
-            </RecordPart>
+            </PagePart>
           )}
-          <RecordPart title="People and times">
+          <PagePart title="People and times">
             <MountPeople record={record} />
-          </RecordPart>
+          </PagePart>
           {record.outOfBandReason && (
-            <RecordPart title="Why it stayed as it is">
+            <PagePart title="Why it stayed as it is">
               <p>{record.outOfBandReason}</p>
-            </RecordPart>
+            </PagePart>
           )}
           {record.note && (
-            <RecordPart title="Note">
+            <PagePart title="Note">
               <p>{record.note}</p>
-            </RecordPart>
+            </PagePart>
           )}
         </div>
       </div>

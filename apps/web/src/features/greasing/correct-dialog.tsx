@@ -1,0 +1,116 @@
+import { Button, Checkbox, Textarea } from '@mantine/core'
+import { correctGreasing, type Greasing } from '@shaftbook/contract/greasing'
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { useRef, useState } from 'react'
+import { v7 as newId } from 'uuid'
+import { call } from '../../api/call.ts'
+import { invalidateSite } from '../../api/invalidate-site.ts'
+import { ProblemError } from '../../api/problem-error.ts'
+import { plantClock } from '../../lib/plant-time.ts'
+import { useSite } from '../../session/site-access.tsx'
+import { useNotice } from '../../ui/notice.tsx'
+import { EntryFields } from './entry-fields.tsx'
+import { focusFault } from './focus-fault.ts'
+import { entryBody, entryFaults, type EntryFaults, type GreasingEntry } from './greasing-entry.ts'
+import { GreasingDialog } from './greasing-dialog.tsx'
+import { placeQuery } from './greasing-queries.ts'
+import classes from './greasing-dialog.module.css'
+
+/** Corrects or withdraws a signed greasing by a further record. */
+export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClose: () => void }) {
+  const { code, site } = useSite()
+  const client = useQueryClient()
+  const notice = useNotice()
+  const place = useQuery(placeQuery(code, greasing.positionId))
+  const form = useRef<HTMLDivElement>(null)
+  const [id] = useState(() => newId())
+  const [withdrawn, setWithdrawn] = useState(false)
+  const [reason, setReason] = useState('')
+  const [faults, setFaults] = useState<EntryFaults>({})
+  const [entry, setEntry] = useState<GreasingEntry>(() => ({
+    greasedAt: plantClock(new Date(greasing.greasedAt), site.timeZone),
+    greaseId: greasing.planId === null ? greasing.greaseId : '',
+    doseG: String(greasing.doseG),
+    meterShowsHours: '',
+    note: greasing.note,
+  }))
+  const correct = useMutation({
+    mutationFn: () =>
+      call(correctGreasing, {
+        params: { site: code, id: greasing.id },
+        body: { id, correctionReason: reason.trim(), withdrawn, ...entryBody(entry, site.timeZone) },
+      }),
+    onSuccess: async () => {
+      await invalidateSite(client, code)
+      notice.done(`The greasing of ${greasing.tag} is ${withdrawn ? 'withdrawn' : 'corrected'}.`)
+      onClose()
+    },
+    onError: (error) => {
+      if (error instanceof ProblemError)
+        show(Object.fromEntries((error.problem.fields ?? []).map((f) => [f.path, f.message])))
+    },
+  })
+  const show = (found: EntryFaults): boolean => {
+    setFaults(found)
+    focusFault(form.current)
+    return Object.keys(found).length > 0
+  }
+  const submit = (): void => {
+    correct.reset()
+    const about = { timeZone: site.timeZone, now: new Date(), needsGrease: false }
+    const found = withdrawn ? {} : entryFaults(entry, about)
+    if (reason.trim().length < 3) found.correctionReason = 'Say what was wrong and how you know.'
+    if (!show(found)) correct.mutate()
+  }
+  return (
+    <GreasingDialog title={`Correct the greasing of ${greasing.tag}`} onClose={onClose} typed>
+      <p>
+        The record of {greasing.signedBy} stays readable; this further one counts. Due date and flags follow at once.
+      </p>
+      <div ref={form} className={classes.body}>
+        <Checkbox
+          label="It did not happen at this position: withdraw it"
+          checked={withdrawn}
+          onChange={(event) => setWithdrawn(event.currentTarget.checked)}
+        />
+        {!withdrawn && (
+          <EntryFields
+            entry={entry}
+            faults={faults}
+            plannedG={greasing.plannedDoseG}
+            meterName={place.data?.meter?.name ?? null}
+            meterHint="Empty: the hours follow from the other readings"
+            asksGrease={greasing.planId === null}
+            onChange={(part) => {
+              setEntry({ ...entry, ...part })
+              setFaults({})
+            }}
+          />
+        )}
+        <Textarea
+          size="touch"
+          label="What was wrong, and how do you know?"
+          required
+          autosize
+          minRows={2}
+          value={reason}
+          error={faults.correctionReason}
+          onChange={(event) => setReason(event.currentTarget.value)}
+        />
+      </div>
+      {correct.isError && (
+        <p className={classes.failed} role="alert">
+          {correct.error.message}
+        </p>
+      )}
+      <div className={classes.acts}>
+        <Button variant="default" onClick={onClose}>
+          Go back
+        </Button>
+        <Button onClick={submit} loading={correct.isPending} color={withdrawn ? 'over' : 'accent'}>
+          {withdrawn ? 'Withdraw' : 'Sign the correction'}
+        </Button>
+      </div>
+    </GreasingDialog>
+  )
+}

@@ -1,0 +1,219 @@
+import { Button, Checkbox, NativeSelect, Textarea } from '@mantine/core'
+import { intervalLevels, type IntervalLevels } from '@shaftbook/bearing/grease-interval'
+import { createGreasePlan } from '@shaftbook/contract/greasing'
+import type { PositionOverview } from '@shaftbook/contract/position-views'
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { useRef, useState } from 'react'
+import { v7 as newId } from 'uuid'
+import { call } from '../../api/call.ts'
+import { invalidateSite } from '../../api/invalidate-site.ts'
+import { ProblemError } from '../../api/problem-error.ts'
+import { useSite } from '../../session/site-access.tsx'
+import { ChoiceField } from '../../ui/choice-field.tsx'
+import { NumberField } from '../../ui/number-field.tsx'
+import { useNotice } from '../../ui/notice.tsx'
+import { entryWords } from './entry-words.ts'
+import { FactorTable } from './factor-table.tsx'
+import { focusFault } from './focus-fault.ts'
+import { greasesQuery } from './greasing-queries.ts'
+import {
+  dutyTyped,
+  planBody,
+  planFaults,
+  startOfPlan,
+  suggestedDoseG,
+  type PlanEntry,
+  type PlanFaults,
+} from './plan-entry.ts'
+import classes from './greasing-dialog.module.css'
+
+interface PlanFormProps {
+  place: PositionOverview
+  onDone: () => void
+}
+
+const levelNames: Record<keyof IntervalLevels, string> = {
+  temperature: 'Temperature of the outer ring',
+  dirt: 'Dirt',
+  moisture: 'Moisture',
+  vibration: 'Vibration',
+  shaft: 'Shaft',
+  bearing: 'Kind of bearing',
+}
+
+/** A new grease plan: computed from the duty with every factor in view, or by hand with a reason. */
+export function PlanForm({ place, onDone }: PlanFormProps) {
+  const { code } = useSite()
+  const client = useQueryClient()
+  const notice = useNotice()
+  const greases = useQuery(greasesQuery(code))
+  const form = useRef<HTMLDivElement>(null)
+  const [id] = useState(() => newId())
+  const [entry, setEntry] = useState(() => startOfPlan(place))
+  const [faults, setFaults] = useState<PlanFaults>({})
+  const change = (part: Partial<PlanEntry>): void => {
+    setEntry({ ...entry, ...part })
+    setFaults({})
+  }
+  const show = (found: PlanFaults): boolean => {
+    setFaults(found)
+    focusFault(form.current)
+    return Object.keys(found).length > 0
+  }
+  const save = useMutation({
+    mutationFn: () => call(createGreasePlan, { params: { site: code }, body: planBody(id, entry, place) }),
+    onSuccess: async () => {
+      await invalidateSite(client, code)
+      notice.done(`${place.position.tag} has a new grease plan; the one before has ended.`)
+      onDone()
+    },
+    onError: (error) => {
+      if (error instanceof ProblemError)
+        show(Object.fromEntries((error.problem.fields ?? []).map((f) => [f.path, f.message])))
+    },
+  })
+  const submit = (): void => {
+    save.reset()
+    if (!show(planFaults(entry, place))) save.mutate()
+  }
+  const suggested = suggestedDoseG(place, entry.entry)
+  return (
+    <div ref={form} className={classes.body}>
+      <div className={classes.pair}>
+        <NativeSelect
+          label="Grease"
+          required
+          data={[
+            { value: '', label: 'Choose the grease' },
+            ...(greases.data?.items ?? []).map(({ id: value, name }) => ({ value, label: name })),
+          ]}
+          value={entry.greaseId}
+          error={faults['greaseId']}
+          onChange={(event) => change({ greaseId: event.currentTarget.value })}
+        />
+        <NativeSelect
+          label="Grease goes in"
+          data={Object.entries(entryWords).map(([value, label]) => ({ value, label }))}
+          value={entry.entry}
+          onChange={(event) => change({ entry: event.currentTarget.value as PlanEntry['entry'] })}
+        />
+        <NumberField
+          label="Dose"
+          unit="g"
+          required
+          text={entry.doseG}
+          onText={(doseG) => change({ doseG })}
+          description={`${suggested} g by the size of the bearing (R-DOSE)`}
+          error={faults['doseG']}
+        />
+        <NumberField
+          label="At the latest after"
+          unit="months"
+          required
+          text={entry.calendarMonths}
+          onText={(calendarMonths) => change({ calendarMonths })}
+          error={faults['calendarMonths']}
+        />
+      </div>
+      <ChoiceField
+        legend="Interval in run hours"
+        layout="line"
+        choices={[
+          { value: 'computed', label: 'From the duty' },
+          { value: 'by-hand', label: 'By hand' },
+        ]}
+        value={entry.source}
+        onChange={(source) => change({ source })}
+      />
+      {entry.source === 'computed' ? (
+        <DutyFields entry={entry} faults={faults} change={change} place={place} />
+      ) : (
+        <NumberField
+          label="Interval"
+          unit="h"
+          required
+          text={entry.intervalHours}
+          onText={(intervalHours) => change({ intervalHours })}
+          error={faults['intervalHours']}
+        />
+      )}
+      <Textarea
+        label="Reason"
+        required={entry.source === 'by-hand'}
+        autosize
+        minRows={2}
+        value={entry.reason}
+        error={faults['reason']}
+        onChange={(event) => change({ reason: event.currentTarget.value })}
+      />
+      {save.isError && (
+        <p className={classes.failed} role="alert">
+          {save.error.message}
+        </p>
+      )}
+      <div className={classes.acts}>
+        <Button variant="default" onClick={onDone}>
+          Go back
+        </Button>
+        <Button onClick={submit} loading={save.isPending}>
+          Start this plan
+        </Button>
+      </div>
+    </div>
+  )
+}
+
+interface DutyFieldsProps {
+  entry: PlanEntry
+  faults: PlanFaults
+  change: (part: Partial<PlanEntry>) => void
+  place: PositionOverview
+}
+
+function DutyFields({ entry, faults, change, place }: DutyFieldsProps) {
+  return (
+    <>
+      <div className={classes.pair}>
+        <NumberField
+          label="Speed"
+          unit="rev/min"
+          required
+          text={entry.speedRpm}
+          onText={(speedRpm) => change({ speedRpm })}
+          error={faults['speedRpm']}
+        />
+        <NumberField
+          label="Load over rating, P/C"
+          unit=""
+          text={entry.loadOverRating}
+          onText={(loadOverRating) => change({ loadOverRating })}
+          description="Nothing, when it is not known"
+          error={faults['loadOverRating']}
+        />
+        {(Object.keys(levelNames) as (keyof IntervalLevels)[]).map((name) => (
+          <NativeSelect
+            key={name}
+            label={levelNames[name]}
+            data={Object.entries(intervalLevels[name]).map(([value, { label, factor }]) => ({
+              value,
+              label: `${label} (× ${factor})`,
+            }))}
+            value={entry.levels[name]}
+            onChange={(event) => change({ levels: { ...entry.levels, [name]: event.currentTarget.value } })}
+          />
+        ))}
+        <Checkbox
+          label="The outer ring turns, or the load swings"
+          checked={entry.outerRingTurns}
+          onChange={(event) => change({ outerRingTurns: event.currentTarget.checked })}
+        />
+        <Checkbox
+          label="May exceed one year of running"
+          checked={entry.capLifted}
+          onChange={(event) => change({ capLifted: event.currentTarget.checked })}
+        />
+      </div>
+      <FactorTable duty={dutyTyped(entry, place)} />
+    </>
+  )
+}
