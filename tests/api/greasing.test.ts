@@ -178,7 +178,7 @@ describe('a greasing', () => {
 })
 
 describe('a greasing is refused, and nothing of it is written,', () => {
-  async function refused(
+  async function expectGreasingRefused(
     spot: Spot,
     onDay: number,
     over: Record<string, unknown>,
@@ -195,37 +195,44 @@ describe('a greasing is refused, and nothing of it is written,', () => {
 
   it('where the position is unknown or of another site', async () => {
     const spot = await aGreasedSpot()
-    await refused(spot, 84, { positionId: randomUUID() }, 404, 'not-found', 'positionId')
-    await refused(spot, 84, { positionId: service.beta.locating.id }, 404, 'not-found', 'positionId')
+    await expectGreasingRefused(spot, 84, { positionId: randomUUID() }, 404, 'not-found', 'positionId')
+    await expectGreasingRefused(spot, 84, { positionId: service.beta.locating.id }, 404, 'not-found', 'positionId')
   })
 
   it('where the grease is not the one of the plan; both are named', async () => {
     const spot = await aGreasedSpot()
     const other = aGrease({ siteId, name: 'Sedge PU 2', thickener: 'polyurea' })
     await insert(service.owner, siteId, 'grease', [other])
-    const problem = await refused(spot, 84, { greaseId: other.id }, 422, 'grease-not-planned', 'greaseId')
+    const problem = await expectGreasingRefused(spot, 84, { greaseId: other.id }, 422, 'grease-not-planned', 'greaseId')
     expect(problem?.detail).toContain('Sedge PU 2')
     expect(problem?.detail).toContain('Marl EP 2')
-    await refused(spot, 84, { greaseId: service.beta.greaseId }, 404, 'not-found', 'greaseId')
+    await expectGreasingRefused(spot, 84, { greaseId: service.beta.greaseId }, 404, 'not-found', 'greaseId')
   })
 
   it('where the date lies in the future', async () => {
-    await refused(await aGreasedSpot(), today + 1, {}, 422, 'date-in-future', 'greasedAt')
+    await expectGreasingRefused(await aGreasedSpot(), today + 1, {}, 422, 'date-in-future', 'greasedAt')
   })
 
   it('where nothing was fitted at that time', async () => {
-    await refused(await aSpot(service), 84, {}, 422, 'nothing-fitted', 'positionId')
-    await refused(await aGreasedSpot(), -1, {}, 422, 'nothing-fitted', 'positionId')
+    await expectGreasingRefused(await aSpot(service), 84, {}, 422, 'nothing-fitted', 'positionId')
+    await expectGreasingRefused(await aGreasedSpot(), -1, {}, 422, 'nothing-fitted', 'positionId')
   })
 
   it('where the meter would go backwards or ran faster than the clock', async () => {
     const spot = await aGreasedSpot()
-    await refused(spot, 84, { meterShowsHours: 999.9 }, 422, 'meter-backwards', 'meterShowsHours')
-    await refused(spot, 84, { meterShowsHours: 1000 + 84 * 24 + 25 }, 422, 'not-allowed-here', 'meterShowsHours')
+    await expectGreasingRefused(spot, 84, { meterShowsHours: 999.9 }, 422, 'meter-backwards', 'meterShowsHours')
+    await expectGreasingRefused(
+      spot,
+      84,
+      { meterShowsHours: 1000 + 84 * 24 + 25 },
+      422,
+      'not-allowed-here',
+      'meterShowsHours',
+    )
   })
 
   it.each([0, -5, 20_001])('where the dose is %d g', async (doseG) => {
-    await refused(await aGreasedSpot(), 84, { doseG }, 400, 'request-invalid', 'doseG')
+    await expectGreasingRefused(await aGreasedSpot(), 84, { doseG }, 400, 'request-invalid', 'doseG')
   })
 
   it('where the database breaks in the middle', async () => {

@@ -25,7 +25,7 @@ async function enter(body: object) {
   return reply.body
 }
 
-async function refused(body: object, status: number, code: string, path: string) {
+async function expectReadingRefused(body: object, status: number, code: string, path: string) {
   await expectNothingWritten(service.owner, siteId, () =>
     expectRefused(technician.post('/meter-readings', body), status, code, path),
   )
@@ -64,13 +64,13 @@ describe('a meter reading', () => {
   it('that is entered late goes between its neighbours and is not the newest', async () => {
     const spot = await aSpot(service)
     await enter(aReading(spot, 50, 2100))
-    await refused(aReading(spot, 20, 2101), 422, 'not-allowed-here', 'shownHours')
-    await refused(aReading(spot, 49, 2101), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, 20, 2101), 422, 'not-allowed-here', 'shownHours')
+    await expectReadingRefused(aReading(spot, 49, 2101), 422, 'meter-backwards', 'shownHours')
     await enter(aReading(spot, 20, 1400))
-    await refused(aReading(spot, 30, 1399), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, 30, 1399), 422, 'meter-backwards', 'shownHours')
     // before the first reading, which showed 1000 h
     await enter(aReading(spot, -10, 900))
-    await refused(aReading(spot, -5, 1001), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, -5, 1001), 422, 'meter-backwards', 'shownHours')
     expect(await meterOf(spot)).toMatchObject({ last_total_hours: 2100 })
     const list = await technician.get(`/meter-readings?meterId=${spot.meterId}`).expect(200)
     expect(list.body.items.map((item: { totalHours: number }) => item.totalHours)).toEqual([2100, 1400, 1000, 900])
@@ -83,12 +83,12 @@ describe('a meter reading', () => {
 
   it('is refused where it goes backwards, runs faster than the clock, lies in the future or has no meter here', async () => {
     const spot = await aSpot(service)
-    await refused(aReading(spot, 50, 999.9), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, 50, 999.9), 422, 'meter-backwards', 'shownHours')
     // 50 days are 1200 h; a day's grace for the time of day
-    await refused(aReading(spot, 50, 2224.1), 422, 'not-allowed-here', 'shownHours')
-    await refused(aReading(spot, 91, 2000), 422, 'date-in-future', 'readAt')
-    await refused(aReading(spot, 50, 2000, { meterId: service.beta.meterId }), 404, 'not-found', 'meterId')
-    await refused(aReading(spot, 50, -1), 400, 'request-invalid', 'shownHours')
+    await expectReadingRefused(aReading(spot, 50, 2224.1), 422, 'not-allowed-here', 'shownHours')
+    await expectReadingRefused(aReading(spot, 91, 2000), 422, 'date-in-future', 'readAt')
+    await expectReadingRefused(aReading(spot, 50, 2000, { meterId: service.beta.meterId }), 404, 'not-found', 'meterId')
+    await expectReadingRefused(aReading(spot, 50, -1), 400, 'request-invalid', 'shownHours')
     await enter(aReading(spot, 50, 2224))
   })
 
@@ -101,7 +101,7 @@ describe('a meter reading', () => {
     ])
     expect(replies.map((reply) => reply.status)).toEqual([201, 201])
     expect(replies[1]?.body).toEqual(replies[0]?.body)
-    await refused({ ...body, shownHours: 2001 }, 409, 'id-already-used', 'id')
+    await expectReadingRefused({ ...body, shownHours: 2001 }, 409, 'id-already-used', 'id')
   })
 
   it('of two people at once keeps the order', async () => {
@@ -110,17 +110,17 @@ describe('a meter reading', () => {
       technician.post('/meter-readings', aReading(spot, 50, 2000)),
       technician.post('/meter-readings', aReading(spot, 51, 1990)),
     ])
-    expect(replies.map((reply) => reply.status).sort()).toEqual([201, 422])
+    expect(replies.map((reply) => reply.status).toSorted((a, b) => a - b)).toEqual([201, 422])
   })
 })
 
 describe('an exchange of the meter', () => {
   it('lets the hours of the machine run on', async () => {
     const spot = await aSpot(service)
-    await refused(aReading(spot, 60, 120), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, 60, 120), 422, 'meter-backwards', 'shownHours')
     expect(await enter(anExchange(spot, 50, 2000, 5))).toMatchObject({ totalHours: 2000, newMeterShowsHours: 5 })
     expect(await enter(aReading(spot, 60, 120))).toMatchObject({ totalHours: 2115 })
-    await refused(aReading(spot, 61, 119), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, 61, 119), 422, 'meter-backwards', 'shownHours')
     // a mount goes by the machine's hours, not by what the new meter shows
     const mount = aMount(service.alpha, {
       positionId: spot.positionId,
@@ -133,14 +133,24 @@ describe('an exchange of the meter', () => {
 
   it('says where the new meter starts, and a reading does not', async () => {
     const spot = await aSpot(service)
-    await refused(aReading(spot, 50, 2000, { kind: 'exchange' }), 400, 'request-invalid', 'newMeterShowsHours')
-    await refused(aReading(spot, 50, 2000, { newMeterShowsHours: 0 }), 400, 'request-invalid', 'newMeterShowsHours')
+    await expectReadingRefused(
+      aReading(spot, 50, 2000, { kind: 'exchange' }),
+      400,
+      'request-invalid',
+      'newMeterShowsHours',
+    )
+    await expectReadingRefused(
+      aReading(spot, 50, 2000, { newMeterShowsHours: 0 }),
+      400,
+      'request-invalid',
+      'newMeterShowsHours',
+    )
   })
 
   it('is not put before a reading that counts from the old meter', async () => {
     const spot = await aSpot(service)
     await enter(aReading(spot, 60, 2200))
-    await refused(anExchange(spot, 50, 2000, 0), 422, 'not-allowed-here', 'newMeterShowsHours')
+    await expectReadingRefused(anExchange(spot, 50, 2000, 0), 422, 'not-allowed-here', 'newMeterShowsHours')
     // a new meter that was set to where the old one stopped changes nothing
     await enter(anExchange(spot, 50, 2000, 2000))
   })
@@ -162,7 +172,7 @@ describe('a display that rolls over', () => {
     // 300 h to the end of the display, and 150 h more
     expect(await enter(aReading(spot, 50, 150))).toMatchObject({ totalHours: 2150 })
     // once round again would be 1990 h in 10 days
-    await refused(aReading(spot, 60, 140), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, 60, 140), 422, 'meter-backwards', 'shownHours')
     expect(await enter(aReading(spot, 60, 300))).toMatchObject({ totalHours: 2300 })
   })
 })
@@ -171,7 +181,7 @@ describe('correcting a meter reading', () => {
   it('adds a reading of the same moment that counts from now on', async () => {
     const spot = await aSpot(service)
     const wrong = await enter(aReading(spot, 50, 2150))
-    await refused(aReading(spot, 55, 2100), 422, 'meter-backwards', 'shownHours')
+    await expectReadingRefused(aReading(spot, 55, 2100), 422, 'meter-backwards', 'shownHours')
     const reply = await correct(wrong.id, 2015).expect(201)
     expect(reply.body).toMatchObject({
       readAt: wrong.readAt,

@@ -100,7 +100,7 @@ describe('correcting a mount', () => {
   it('by two people at once leaves one correction', async () => {
     const { body, record } = await mounted()
     const replies = await Promise.all([correct(record.id, aCorrection(body)), correct(record.id, aCorrection(body))])
-    expect(replies.map((reply) => reply.status).sort()).toEqual([201, 409])
+    expect(replies.map((reply) => reply.status).toSorted((a, b) => a - b)).toEqual([201, 409])
   })
 
   it('sent twice is one correction', async () => {
@@ -128,7 +128,7 @@ describe('correcting a mount', () => {
 
   it('is held to the same rules as a signature', async () => {
     const { body, record } = await mounted()
-    const refusals: [object, number, string, string][] = [
+    const refusals: [Record<string, unknown>, number, string, string][] = [
       [{ readings: overReadings }, 422, 'reason-missing', 'outOfBandReason'],
       [{ readings: insideReadings.filter(({ row }) => row === 'A') }, 422, 'row-missing', 'readings'],
       [{ correctionReason: '' }, 400, 'request-invalid', 'correctionReason'],
@@ -147,7 +147,7 @@ describe('correcting a mount', () => {
     await insert(service.owner, siteId, 'bearing_type', [type])
     const { version } = (await engineer.get(`/positions/${spot.positionId}`).expect(200)).body
     await engineer.patch(`/positions/${spot.positionId}`, { bearingTypeId: type.id }, version).expect(200)
-    await correct(record.id, aCorrection(body)).expect(201)
+    expect((await correct(record.id, aCorrection(body))).status).toBe(201)
   })
 
   it('leaves nothing behind where the database breaks in the middle', async () => {

@@ -27,7 +27,7 @@ beforeAll(async () => {
 })
 
 /** Sends a mount that differs from a good one; it is refused and no table of either site changes. */
-async function refused(over: Record<string, unknown>, status: number, code: string, path: string) {
+async function expectMountRefused(over: Record<string, unknown>, status: number, code: string, path: string) {
   const body = aMount(service.alpha, { positionId: spot.positionId, ...over })
   let problem: Awaited<ReturnType<typeof expectRefused>> | undefined
   await expectNothingWritten(service.owner, service.beta.siteId, () =>
@@ -41,81 +41,81 @@ async function refused(over: Record<string, unknown>, status: number, code: stri
 
 describe('a mount is refused, and nothing of it is written,', () => {
   it('where the position is unknown', async () => {
-    await refused({ positionId: randomUUID() }, 404, 'not-found', 'positionId')
+    await expectMountRefused({ positionId: randomUUID() }, 404, 'not-found', 'positionId')
   })
 
   it('where the position belongs to another site', async () => {
-    await refused({ positionId: service.beta.locating.id }, 404, 'not-found', 'positionId')
+    await expectMountRefused({ positionId: service.beta.locating.id }, 404, 'not-found', 'positionId')
   })
 
   it('where the bearing type belongs to another site', async () => {
     const bearing = aBearing(service.alpha, { bearingTypeId: service.beta.bearingTypeId })
-    await refused({ bearing }, 404, 'not-found', 'bearing.bearingTypeId')
+    await expectMountRefused({ bearing }, 404, 'not-found', 'bearing.bearingTypeId')
   })
 
   it('where the grease is not there', async () => {
-    await refused({ greaseId: randomUUID(), greaseBearingG: 100 }, 404, 'not-found', 'greaseId')
+    await expectMountRefused({ greaseId: randomUUID(), greaseBearingG: 100 }, 404, 'not-found', 'greaseId')
   })
 
   it('where the position is retired', async () => {
     const retired = await aSpot(service, { position: { retiredAt: new Date() } })
-    const problem = await refused({ positionId: retired.positionId }, 422, 'not-allowed-here', 'positionId')
+    const problem = await expectMountRefused({ positionId: retired.positionId }, 422, 'not-allowed-here', 'positionId')
     expect(problem.detail).toContain(retired.tag)
   })
 
   it('where the date lies in the future', async () => {
     const mountedAt = new Date(Date.now() + 6 * 60_000).toISOString()
-    await refused({ mountedAt }, 422, 'date-in-future', 'mountedAt')
+    await expectMountRefused({ mountedAt }, 422, 'date-in-future', 'mountedAt')
   })
 
   it('where a clearance is below 0', async () => {
     const readings = typedReadings({ benchA: ['0.12'], benchB: ['-0.01'], mountedA: ['0.07'], mountedB: ['0.07'] })
-    await refused({ readings }, 422, 'reading-out-of-range', 'readings.1.typedValue')
+    await expectMountRefused({ readings }, 422, 'reading-out-of-range', 'readings.1.typedValue')
   })
 
   it('where a clearance is above 2 mm, however it is confirmed', async () => {
     const over = { value: '2.001', confirmed: true }
     const readings = typedReadings({ benchA: ['0.12'], benchB: ['0.12'], mountedA: [over], mountedB: ['0.07'] })
-    await refused({ readings }, 422, 'reading-out-of-range', 'readings.2.typedValue')
+    await expectMountRefused({ readings }, 422, 'reading-out-of-range', 'readings.2.typedValue')
   })
 
   it('where a reading is no number', async () => {
     const readings = typedReadings({ benchA: ['about a tenth'], benchB: ['0.12'] })
-    await refused({ readings }, 400, 'request-invalid', 'readings.0.typedValue')
+    await expectMountRefused({ readings }, 400, 'request-invalid', 'readings.0.typedValue')
   })
 
   it('where 1.3 was typed and 0.13 is likely, which is offered', async () => {
     const readings = typedReadings({ benchA: ['1,3'], benchB: ['0.12'], mountedA: ['0.07'], mountedB: ['0.07'] })
-    const problem = await refused({ readings }, 422, 'reading-unlikely', 'readings.0.typedValue')
+    const problem = await expectMountRefused({ readings }, 422, 'reading-unlikely', 'readings.0.typedValue')
     expect(problem.fields[0]?.suggestions).toContainEqual({ label: '0.130 mm', typedValue: '0.13', typedUnit: 'mm' })
     expect(problem.fields[0]?.suggestions).toContainEqual({ label: '1.3 thou', typedValue: '1.3', typedUnit: 'thou' })
   })
 
   it('where the readings are in different units', async () => {
     const readings = typedReadings({ benchA: ['0.12'], benchB: [{ value: '120', unit: 'um' }] })
-    await refused({ readings }, 422, 'units-mixed', 'readings.1.typedValue')
+    await expectMountRefused({ readings }, 422, 'units-mixed', 'readings.1.typedValue')
   })
 
   it('where a unit behind the number differs from the others', async () => {
     const readings = typedReadings({ benchA: ['0.12'], benchB: ['120 um'] })
-    await refused({ readings }, 422, 'units-mixed', 'readings.1.typedValue')
+    await expectMountRefused({ readings }, 422, 'units-mixed', 'readings.1.typedValue')
   })
 
   it.each([
     ['bench', { benchA: ['0.12', '0.12'], mountedA: ['0.07'], mountedB: ['0.07'] }],
     ['mounted', { benchA: ['0.12'], benchB: ['0.12'], mountedB: ['0.07', '0.07'] }],
   ])('where the second row of the %s readings is missing', async (moment, rows) => {
-    const problem = await refused({ readings: typedReadings(rows) }, 422, 'row-missing', 'readings')
+    const problem = await expectMountRefused({ readings: typedReadings(rows) }, 422, 'row-missing', 'readings')
     expect(problem.detail).toContain(moment)
   })
 
   it('where there are no readings at all', async () => {
-    const problem = await refused({ readings: [] }, 422, 'row-missing', 'readings')
+    const problem = await expectMountRefused({ readings: [] }, 422, 'row-missing', 'readings')
     expect(problem.fields).toHaveLength(2)
   })
 
   it('where it finished over its band without a reason', async () => {
-    const problem = await refused({ readings: overReadings }, 422, 'reason-missing', 'outOfBandReason')
+    const problem = await expectMountRefused({ readings: overReadings }, 422, 'reason-missing', 'outOfBandReason')
     expect(problem.detail).toContain('63 µm')
     expect(problem.detail).toContain('45 to 60 µm')
   })
@@ -123,33 +123,33 @@ describe('a mount is refused, and nothing of it is written,', () => {
   it('where the residual clearance is not proven and no reason is given', async () => {
     // 55 µm reduction inside 45 to 60 µm, but 57 µm left: within U = 11.1 µm of the residual minimum of 50 µm
     const readings = typedReadings({ benchA: ['0.112'], benchB: ['0.112'], mountedA: ['0.057'], mountedB: ['0.057'] })
-    await refused({ readings }, 422, 'reason-missing', 'outOfBandReason')
+    await expectMountRefused({ readings }, 422, 'reason-missing', 'outOfBandReason')
   })
 
   it('where neither the hours nor a reason for their absence is given', async () => {
-    await refused({ meterShowsHours: null }, 422, 'hours-or-reason', 'meterShowsHours')
+    await expectMountRefused({ meterShowsHours: null }, 422, 'hours-or-reason', 'meterShowsHours')
   })
 
   it('where the meter would go backwards', async () => {
-    await refused({ meterShowsHours: 999 }, 422, 'meter-backwards', 'meterShowsHours')
+    await expectMountRefused({ meterShowsHours: 999 }, 422, 'meter-backwards', 'meterShowsHours')
   })
 
   it('where the meter ran faster than the clock', async () => {
     // 80 days are 1920 h
-    await refused({ meterShowsHours: 1000 + 1920 + 100 }, 422, 'not-allowed-here', 'meterShowsHours')
+    await expectMountRefused({ meterShowsHours: 1000 + 1920 + 100 }, 422, 'not-allowed-here', 'meterShowsHours')
   })
 
   it('where the machine has no meter but hours were entered', async () => {
     const { positionId } = await aSpot(service, { meter: false })
-    await refused({ positionId }, 422, 'not-allowed-here', 'meterShowsHours')
+    await expectMountRefused({ positionId }, 422, 'not-allowed-here', 'meterShowsHours')
   })
 
   it('where it was done by feel and nobody is named', async () => {
-    await refused({ method: 'by-feel', readings: [] }, 400, 'request-invalid', 'byFeelPerson')
+    await expectMountRefused({ method: 'by-feel', readings: [] }, 400, 'request-invalid', 'byFeelPerson')
   })
 
   it('where it was done by drive-up and none is entered', async () => {
-    await refused(
+    await expectMountRefused(
       { method: 'drive-up', readings: [], outOfBandReason: 'No feeler' },
       400,
       'request-invalid',
@@ -158,18 +158,18 @@ describe('a mount is refused, and nothing of it is written,', () => {
   })
 
   it('where the reason for the mount is missing', async () => {
-    await refused({ reason: '' }, 400, 'request-invalid', 'reason')
+    await expectMountRefused({ reason: '' }, 400, 'request-invalid', 'reason')
   })
 
   it('where a removal is told but nothing is fitted', async () => {
-    await refused({ removal: plannedRemoval }, 422, 'nothing-fitted', 'removal')
+    await expectMountRefused({ removal: plannedRemoval }, 422, 'nothing-fitted', 'removal')
   })
 
   it('where the bearing has another basic code', async () => {
     const type = aBearingType({ siteId: service.alpha.siteId, basicCode: '22222' })
     await insert(service.owner, service.alpha.siteId, 'bearing_type', [type])
     const bearing = aBearing(service.alpha, { bearingTypeId: type.id })
-    const problem = await refused({ bearing, sign: false }, 422, 'not-allowed-here', 'bearing.bearingTypeId')
+    const problem = await expectMountRefused({ bearing, sign: false }, 422, 'not-allowed-here', 'bearing.bearingTypeId')
     expect(problem.detail).toContain('22222 K/C3')
     expect(problem.detail).toContain('22220')
   })
@@ -178,7 +178,7 @@ describe('a mount is refused, and nothing of it is written,', () => {
     const type = aBearingType({ siteId: service.alpha.siteId, taper: null })
     await insert(service.owner, service.alpha.siteId, 'bearing_type', [type])
     const bearing = aBearing(service.alpha, { bearingTypeId: type.id })
-    await refused({ bearing, sign: false }, 422, 'not-allowed-here', 'bearing.bearingTypeId')
+    await expectMountRefused({ bearing, sign: false }, 422, 'not-allowed-here', 'bearing.bearingTypeId')
   })
 
   it('where a bearing that is registered is said to be of another type', async () => {
@@ -189,7 +189,7 @@ describe('a mount is refused, and nothing of it is written,', () => {
       '/mount-records',
       aMount(service.alpha, { positionId: spot.positionId, bearing, sign: false }),
     )
-    await refused(
+    await expectMountRefused(
       { bearing: { ...bearing, bearingTypeId: other.id } },
       422,
       'not-allowed-here',
@@ -202,7 +202,7 @@ describe('a mount is refused, and nothing of it is written,', () => {
     const draft = aMount(service.alpha, { positionId: spot.positionId, bearing: first, sign: false })
     await technician.post('/mount-records', draft).expect(201)
     const bearing = aBearing(service.alpha, { serial: 'TB-7001' })
-    await refused({ bearing }, 409, 'name-already-used', 'bearing.serial')
+    await expectMountRefused({ bearing }, 409, 'name-already-used', 'bearing.serial')
   })
 })
 
@@ -230,7 +230,7 @@ describe('a position that carries a bearing', () => {
     const bearing = aBearing(service.alpha, { serial: 'TB-7100' })
     await technician.post('/mount-records', aMount(service.alpha, { positionId, bearing })).expect(201)
     const again = { positionId, mountedAt: daysOn(service.alpha, 85), meterShowsHours: 2600 }
-    const problem = await refused(again, 409, 'position-occupied', 'removal')
+    const problem = await expectMountRefused(again, 409, 'position-occupied', 'removal')
     expect(problem.detail).toContain(tag)
     expect(problem.detail).toContain('22220 K/C3 no. TB-7100')
   })
@@ -239,7 +239,7 @@ describe('a position that carries a bearing', () => {
     const { positionId } = await aSpot(service)
     await technician.post('/mount-records', aMount(service.alpha, { positionId })).expect(201)
     const before = { positionId, mountedAt: daysOn(service.alpha, 79), meterShowsHours: 2490, removal: plannedRemoval }
-    await refused(before, 422, 'removal-before-mounting', 'mountedAt')
+    await expectMountRefused(before, 422, 'removal-before-mounting', 'mountedAt')
   })
 
   it('does not carry a second one in time that is past', async () => {
@@ -248,14 +248,14 @@ describe('a position that carries a bearing', () => {
     const removal = { id: randomUUID(), positionId, removedAt: daysOn(service.alpha, 85), ...plannedRemoval }
     await technician.post('/removals', { ...removal, meterShowsHours: 2600 }).expect(201)
     const between = { positionId, mountedAt: daysOn(service.alpha, 82), meterShowsHours: 2550 }
-    await refused(between, 409, 'position-occupied', 'positionId')
+    await expectMountRefused(between, 409, 'position-occupied', 'positionId')
   })
 
   it('keeps its bearing: that one goes on nowhere else', async () => {
     const { positionId, tag } = await aSpot(service)
     const bearing = aBearing(service.alpha)
     await technician.post('/mount-records', aMount(service.alpha, { positionId, bearing })).expect(201)
-    const problem = await refused({ bearing }, 409, 'bearing-fitted-elsewhere', 'bearing.id')
+    const problem = await expectMountRefused({ bearing }, 409, 'bearing-fitted-elsewhere', 'bearing.id')
     expect(problem.detail).toContain(tag)
   })
 
@@ -264,9 +264,9 @@ describe('a position that carries a bearing', () => {
     await technician.post('/mount-records', aMount(service.alpha, { positionId })).expect(201)
     const again = { positionId, mountedAt: daysOn(service.alpha, 85), meterShowsHours: 2600 }
     const removal = { ...plannedRemoval, modeClause: '5.1.2' }
-    await refused({ ...again, removal }, 422, 'not-allowed-here', 'removal.modeClause')
+    await expectMountRefused({ ...again, removal }, 422, 'not-allowed-here', 'removal.modeClause')
     const unknown = { endKind: 'failed', modeClause: '5.9.9', observer: 'Ada Brunn' }
-    await refused({ ...again, removal: unknown }, 422, 'not-allowed-here', 'removal.modeClause')
+    await expectMountRefused({ ...again, removal: unknown }, 422, 'not-allowed-here', 'removal.modeClause')
   })
 })
 

@@ -181,7 +181,7 @@ describe('two people who mount at one position at once', () => {
     const spot = await aSpot(service)
     const bodies = [1, 2].map(() => aMount(service.alpha, { positionId: spot.positionId }))
     const replies = await Promise.all(bodies.map((body) => technician.post('/mount-records', body)))
-    expect(replies.map((reply) => reply.status).sort()).toEqual([201, 409])
+    expect(replies.map((reply) => reply.status).toSorted((a, b) => a - b)).toEqual([201, 409])
     expect(replies.find((reply) => reply.status === 409)?.body.code).toBe('position-occupied')
     expect(await fitmentsOf(spot)).toHaveLength(1)
   })
@@ -261,9 +261,14 @@ describe('a remount', () => {
       const { positionId } = await aSpot(service)
       await technician.post('/mount-records', aMount(service.alpha, { positionId })).expect(201)
       const second = aMount(service.alpha, {
-        ...{ positionId, mountedAt: daysOn(service.alpha, 85), meterShowsHours: 2600, removal: failed },
-        ...{ readings: overReadings, outOfBandReason: 'Went in hard' },
-        ...{ greaseId: service.alpha.greaseId, greaseBearingG: 160 },
+        positionId,
+        mountedAt: daysOn(service.alpha, 85),
+        meterShowsHours: 2600,
+        removal: failed,
+        readings: overReadings,
+        outOfBandReason: 'Went in hard',
+        greaseId: service.alpha.greaseId,
+        greaseBearingG: 160,
       })
       await service.owner.query(`
         create function break_here() returns trigger language plpgsql as $$ begin raise exception 'broken on purpose'; end $$;

@@ -110,7 +110,7 @@ describe('a removal', () => {
     const spot = await aMountedSpot()
     const empty = await aSpot(service)
     const future = new Date(Date.now() + 3_600_000).toISOString()
-    const refusals: [object, number, string, string][] = [
+    const refusals: [Record<string, unknown>, number, string, string][] = [
       [{ positionId: randomUUID() }, 404, 'not-found', 'positionId'],
       [{ positionId: service.beta.locating.id }, 404, 'not-found', 'positionId'],
       [{ positionId: empty.positionId }, 422, 'nothing-fitted', 'positionId'],
