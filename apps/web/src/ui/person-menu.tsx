@@ -21,7 +21,7 @@ export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignO
       <Popover.Target>
         <UnstyledButton
           className={classes.trigger}
-          aria-label={`${person.name}, ${person.role}. Theme, unit and sign-out`}
+          aria-label={`${person.name} ${person.role}. Theme, unit and sign-out`}
         >
           <span className={classes.initials} aria-hidden="true">
             {initials(person.name)}

@@ -107,8 +107,8 @@ function removalColumns({ code, site, may }: SiteAccess, fitments: readonly Fitm
           {cause ?? 'cause not known'}
           {evidence && <span className={classes.under}>{evidence}</span>}
           <span className={classes.under}>
-            {detection && `Noticed by ${detection}; `}
-            looked at by {observer}
+            {detection && `Noticed: ${detection}. `}
+            Looked at by {observer}.
           </span>
         </>
       ),

@@ -11,7 +11,7 @@ export type Line = z.output<typeof KitLine>
 
 const columns: readonly DataColumn<Line>[] = [
   { key: 'designation', header: 'Part', cell: ({ designation }) => designation, phone: 'title' },
-  { key: 'number', header: 'Number', cell: ({ partNumber }) => partNumber },
+  { key: 'number', header: 'Number', cell: ({ partNumber }) => partNumber, phone: 'hidden' },
   { key: 'description', header: 'What it is', cell: ({ description, kind }) => description || kind },
   {
     key: 'quantity',

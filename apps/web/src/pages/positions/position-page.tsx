@@ -98,11 +98,13 @@ function PositionFlags({ flags }: { flags: readonly Flag[] }) {
       {flags.length === 0 ? (
         <p className={classes.good}>No open flag here.</p>
       ) : (
-        <FlagList label="Flags of this position">
-          {flags.map((flag) => (
-            <FlagItem key={flag.id} flag={flag} onPutOff={setPuttingOff} />
-          ))}
-        </FlagList>
+        <div className={classes.flags}>
+          <FlagList label="Flags of this position">
+            {flags.map((flag) => (
+              <FlagItem key={flag.id} flag={flag} onPutOff={setPuttingOff} />
+            ))}
+          </FlagList>
+        </div>
       )}
       {puttingOff && <PutOffDialog flag={puttingOff} onClose={() => setPuttingOff(null)} />}
     </PagePart>

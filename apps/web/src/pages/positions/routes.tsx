@@ -2,12 +2,14 @@ import { createRoute, lazyRouteComponent } from '@tanstack/react-router'
 import { patterns } from '../../paths.ts'
 import { RouteError } from '../route-error.tsx'
 import type { SiteParent } from '../site-page.ts'
+import { positionsSearch } from './positions-search.ts'
 
 export function positionPages(getParentRoute: SiteParent) {
   return [
     createRoute({
       getParentRoute,
       path: patterns.positions,
+      validateSearch: (search) => positionsSearch.parse(search),
       errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./positions-page.tsx'), 'PositionsPage'),
     }),
