@@ -19,14 +19,14 @@ export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignO
   return (
     <Popover position="bottom-end" width={264} shadow="md" trapFocus returnFocus withinPortal>
       <Popover.Target>
-        <UnstyledButton
-          className={classes.trigger}
-          aria-label={`${person.name} ${person.role}. Theme, unit and sign-out`}
-        >
+        <UnstyledButton className={classes.trigger}>
+          <span className="visually-hidden">
+            {person.name}, {person.role}. Theme, unit and sign-out
+          </span>
           <span className={classes.initials} aria-hidden="true">
             {initials(person.name)}
           </span>
-          <span className={classes.personText}>
+          <span className={classes.personText} aria-hidden="true">
             <span className={classes.personName}>{person.name}</span>
             <span className={classes.personRole}>{person.role}</span>
           </span>
