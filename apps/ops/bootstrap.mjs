@@ -19,6 +19,7 @@ const installStamp = path.join(nodeModules, '.shaftbook-lock')
 const schemaFile = path.join(root, 'prisma', 'schema.prisma')
 const clientFolder = path.join(root, 'prisma', 'client')
 const clientStamp = path.join(clientFolder, '.shaftbook-schema')
+const bytesNeeded = 1.1e9
 const pinnedNode = path.join(nodeModules, 'node', 'bin', process.platform === 'win32' ? 'node.exe' : 'node')
 
 /**
@@ -52,7 +53,7 @@ export function installReason(state) {
  */
 export function installFailure(output, folder) {
   if (/ENOSPC|no space left/i.test(output)) {
-    return `The disk that holds ${folder} is full: free about 1 GB and run the command again.`
+    return `The disk that holds ${folder} is full: free more than 1 GB and run the command again.`
   }
   if (/EROFS|EACCES|EPERM|read-only file system/i.test(output)) {
     return `Packages can't be written to ${folder}: make the folder writable for ${os.userInfo().username}, or clone Shaftbook to one that is, and run the command again.`
@@ -119,8 +120,8 @@ async function install() {
     hasPinnedNode: fs.existsSync(pinnedNode),
   })
   if (reason === undefined) return
-  const writable = writeProblem(root)
-  if (writable !== undefined) fail(installFailure(writable, root))
+  const problem = placeProblem(root)
+  if (problem !== undefined) fail(installFailure(problem, root))
   console.log(`Installing packages (${reason}; this takes about a minute)`)
   const done = heartbeat('installing')
   const result = await runNpm(['ci', '--no-audit', '--no-fund', '--loglevel=error', '--ignore-scripts=false'])
@@ -130,16 +131,19 @@ async function install() {
 }
 
 /**
- * The error code when a folder can't be written to, else undefined.
+ * Why a folder can't take the packages, in the system's words, else undefined.
  * @param {string} folder
  */
-function writeProblem(folder) {
+function placeProblem(folder) {
   try {
     fs.accessSync(folder, fs.constants.W_OK)
-    return undefined
   } catch (error) {
     return String(error)
   }
+  // a disk that fills up half way makes npm fail in words that do not say so
+  const { bavail, bsize } = fs.statfsSync(folder)
+  const replaced = fs.existsSync(nodeModules) ? bytesNeeded : 0
+  return bavail * bsize + replaced < bytesNeeded ? 'ENOSPC' : undefined
 }
 
 /**

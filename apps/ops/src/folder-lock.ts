@@ -1,5 +1,5 @@
-import { accessSync, constants, mkdirSync } from 'node:fs'
-import { join } from 'node:path'
+import { accessSync, constants, existsSync, mkdirSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
 import { folderError, OperatorError } from './operator-error.ts'
 
@@ -14,6 +14,7 @@ export type FolderLock = { release(): void }
  */
 export function lockFolder(folder: string): FolderLock {
   try {
+    accessSync(nearestExisting(folder), constants.W_OK)
     // others may pass through (an unprivileged PostgreSQL must reach its folder below) but not look around
     mkdirSync(folder, { recursive: true, mode: 0o711 })
     accessSync(folder, constants.W_OK)
@@ -31,4 +32,8 @@ export function lockFolder(folder: string): FolderLock {
     )
   }
   return { release: () => file.close() }
+}
+
+function nearestExisting(path: string): string {
+  return existsSync(path) ? path : nearestExisting(dirname(path))
 }

@@ -1,4 +1,7 @@
-/** How one step of the test run ended. `problems` are sentences; a step without any has passed. */
+/**
+ * How one step of the test run ended. `problems` are sentences; a step without any has passed. `passed` and `failed`
+ * count tests; a check that fails counts as one failed.
+ */
 export type Outcome = { name: string; passed: number; failed: number; problems: string[]; seconds: number }
 
 type Report = {

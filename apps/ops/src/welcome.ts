@@ -13,7 +13,7 @@ export async function welcome(url: string, host: string, ownerUrl: string): Prom
     lines.push('Sign in to the demo as')
     for (const { role, email, password } of signIns) lines.push(`  ${role.padEnd(width)}  ${email}  ${password}`)
     if (!loopback.test(host))
-      lines.push('These sign-ins are printed in the manual: anyone who reaches this address can use them.')
+      lines.push('They are the same in every Shaftbook: whoever reaches this address can use them.')
   }
   lines.push('Ctrl-C stops it.')
   return lines.join('\n')

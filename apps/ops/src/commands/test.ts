@@ -42,7 +42,7 @@ type Result = Omit<Outcome, 'name' | 'seconds'>
 
 async function runCheck(name: string, stopped: AbortSignal): Promise<Result> {
   const code = await run(scripts[name] ?? '', [], stopped)
-  return { passed: 0, failed: 0, problems: code === 0 ? [] : ['failed, see above'] }
+  return { passed: 0, failed: code === 0 ? 0 : 1, problems: code === 0 ? [] : ['failed, see above'] }
 }
 
 async function runProject(name: string, stopped: AbortSignal): Promise<Result> {
