@@ -1,7 +1,16 @@
 import { randomUUID } from 'node:crypto'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
-import { aMount, ask, aSpot, daysOn, expectNothingWritten, expectRefused, type Spot } from './shaft-work.ts'
+import {
+  aMount,
+  ask,
+  aSpot,
+  daysOn,
+  expectNothingWritten,
+  expectRefused,
+  plannedRemoval,
+  type Spot,
+} from './shaft-work.ts'
 
 const service = useTestApp()
 let technician: SiteAgent
@@ -102,6 +111,17 @@ describe('a meter reading', () => {
     expect(replies.map((reply) => reply.status)).toEqual([201, 201])
     expect(replies[1]?.body).toEqual(replies[0]?.body)
     await expectReadingRefused({ ...body, shownHours: 2001 }, 409, 'id-already-used', 'id')
+  })
+
+  it('of a machine that never stands, early on one day and late on another, gives a due date', async () => {
+    const spot = await aSpot(service)
+    const mount = { positionId: spot.positionId, mountedAt: daysOn(service.alpha, 1), meterShowsHours: 1000 }
+    const fill = { greaseId: service.alpha.greaseId, greaseBearingG: 160 }
+    await technician.post('/mount-records', aMount(service.alpha, { ...mount, ...fill })).expect(201)
+    // 10 days and the day's grace: 26.4 h a day by whole days
+    expect(await enter(aReading(spot, 11, 1264))).toMatchObject({ totalHours: 1264 })
+    const due = await technician.get(`/due-greasings?search=${spot.tag}`).expect(200)
+    expect(due.body.items).toMatchObject([{ positionId: spot.positionId, dueBy: 'hours' }])
   })
 
   it('of two people at once keeps the order', async () => {
@@ -210,6 +230,26 @@ describe('correcting a meter reading', () => {
     expect(replies.map((reply) => reply.status)).toEqual([201, 201])
     await expectRefused(correct(wrong.id, 2050), 409, 'already-corrected', 'id')
     expect((await correct(id, 2050).expect(201)).body.totalHours).toBe(2050)
+  })
+})
+
+describe('correcting the reading of a mount', () => {
+  it('lets the run hours of the stays that began and ended with it follow', async () => {
+    const spot = await aSpot(service)
+    const { positionId } = spot
+    const first = { positionId, mountedAt: daysOn(service.alpha, 40), meterShowsHours: 1900 }
+    await technician.post('/mount-records', aMount(service.alpha, first)).expect(201)
+    const second = { positionId, mountedAt: daysOn(service.alpha, 60), meterShowsHours: 2280, removal: plannedRemoval }
+    await technician.post('/mount-records', aMount(service.alpha, second)).expect(201)
+    const list = await technician.get(`/meter-readings?meterId=${spot.meterId}`).expect(200)
+    const wrong = list.body.items.find((item: { shownHours: number }) => item.shownHours === 2280)
+    await correct(wrong.id, 2208).expect(201)
+    const text =
+      'select start_run_hours, end_run_hours, run_hours from fitment where position_id = $1 order by fitted_at'
+    expect(await ask(service.owner, siteId, text, [positionId])).toEqual([
+      { start_run_hours: 1900, end_run_hours: 2208, run_hours: 308 },
+      { start_run_hours: 2208, end_run_hours: null, run_hours: null },
+    ])
   })
 })
 

@@ -4,7 +4,7 @@ import type { Context } from '../context.ts'
 import { receive } from '../db/receipts.ts'
 import { fieldError, notFound } from '../domain-error.ts'
 import { refreshPositions } from '../upkeep/refresh.ts'
-import { addReading, findNeighbours, findReading, holdMeter, isCorrected } from './meters.store.ts'
+import { addReading, findNeighbours, findReading, holdMeter, isCorrected, moveStays } from './meters.store.ts'
 import { positionsOfMachine } from './place.ts'
 import { totalHoursOf } from './total-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from './work.ts'
@@ -28,7 +28,7 @@ export function createReading(context: Context, worker: Worker, body: NewMeterRe
   })
 }
 
-/** Corrects what a reading says by a further one of the same moment. */
+/** Corrects what a reading says by a further one of the same moment; bearings' stays that go by it follow. */
 export function correctReading(
   context: Context,
   worker: Worker,
@@ -45,26 +45,29 @@ export function correctReading(
     if (await isCorrected(work.tx, wrongId)) {
       throw fieldError('already-corrected', 'id', 'This reading was corrected already: correct the latest one.')
     }
-    const readAt = new Date(wrong.readAt)
-    const { meterId, kind, newMeterShowsHours } = wrong
-    const neighbours = await findNeighbours(work.tx, meterId, readAt, wrongId)
-    if (kind === 'exchange' && neighbours.after) {
-      const message = 'Later readings count from this exchange, so it stays as it is: ask the engineer.'
-      throw fieldError('not-allowed-here', 'shownHours', message)
-    }
-    const entry = { readAt, shownHours: body.shownHours, newMeterShowsHours }
-    const tell = { path: 'shownHours', day: (at: Date) => dayOf(work, at) }
-    const totalHours = totalHoursOf(entry, neighbours, meter.rolloverAtHours, tell)
+    const { totalHours, ...entry } = await correctedEntry(work, wrong, body.shownHours, meter.rolloverAtHours)
+    const { meterId, kind } = wrong
     const correction = { id: body.id, correctsId: wrongId, correctionReason: body.correctionReason }
     await addReading(work.tx, { ...entry, ...correction, meterId, kind, totalHours, readBy: work.personId })
-    await refreshPositions(
-      work.tx,
-      await positionsOfMachine(work.tx, meter.machineId),
-      work.now,
-      'meter reading corrected',
-    )
+    const { machineId } = meter
+    await moveStays(work.tx, { machineId, at: entry.readAt, wrongHours: wrong.totalHours, hours: totalHours })
+    const positions = await positionsOfMachine(work.tx, machineId)
+    await refreshPositions(work.tx, positions, work.now, 'meter reading corrected')
     return await reading(work, body.id)
   })
+}
+
+/** The reading as it ought to have been, at its own moment. */
+async function correctedEntry(work: Work, wrong: MeterReading, shownHours: number, rolloverAtHours: number | null) {
+  const readAt = new Date(wrong.readAt)
+  const neighbours = await findNeighbours(work.tx, wrong.meterId, readAt, wrong.id)
+  if (wrong.kind === 'exchange' && neighbours.after) {
+    const message = 'Later readings count from this exchange, so it stays as it is: ask the engineer.'
+    throw fieldError('not-allowed-here', 'shownHours', message)
+  }
+  const entry = { readAt, shownHours, newMeterShowsHours: wrong.newMeterShowsHours }
+  const tell = { path: 'shownHours', day: (at: Date) => dayOf(work, at) }
+  return { ...entry, totalHours: totalHoursOf(entry, neighbours, rolloverAtHours, tell) }
 }
 
 async function reading(work: Work, id: string): Promise<MeterReading> {

@@ -103,6 +103,33 @@ export async function addReading(tx: SiteTx, { id, ...reading }: NewReading): Pr
   )
 }
 
+export interface MovedHours {
+  readonly machineId: string
+  readonly at: Date
+  readonly wrongHours: number
+  readonly hours: number
+}
+
+/** Lets the stays that began or ended with a reading follow its correction. */
+export async function moveStays(tx: SiteTx, { machineId, at, wrongHours, hours }: MovedHours): Promise<void> {
+  await tx.sql(
+    `with moved as (
+       select f.id,
+         case when f.fitted_at = $3::timestamptz and f.start_run_hours = $4::float8 then $5::float8
+           else f.start_run_hours end as start_hours,
+         case when f.removed_at = $3::timestamptz and f.end_run_hours = $4::float8 then $5::float8
+           else f.end_run_hours end as end_hours
+       from fitment f
+       join position p on p.site_id = f.site_id and p.id = f.position_id
+       join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
+       where f.site_id = $1::uuid and s.machine_id = $2::uuid and $3::timestamptz in (f.fitted_at, f.removed_at))
+     update fitment f set start_run_hours = m.start_hours, end_run_hours = m.end_hours,
+       run_hours = case when f.hours_source = 'meter' then m.end_hours - m.start_hours else f.run_hours end
+     from moved m where f.site_id = $1::uuid and f.id = m.id`,
+    [tx.scope.siteId, machineId, at, wrongHours, hours],
+  )
+}
+
 /** The first and the last reading that count in the days before a moment: what a machine runs on average. */
 export async function findUsageReadings(tx: SiteTx, meterId: string, from: Date, until: Date) {
   const rows = await tx.sql<{ readAt: Date; totalHours: number }>(

@@ -1,9 +1,9 @@
-import { averageHoursPerDay } from '@shaftbook/bearing/due'
 import type { SiteTx } from '../db/database.ts'
 import { fieldError } from '../domain-error.ts'
 import { addReading, findNeighbours, findUsageReadings } from './meters.store.ts'
 import { positionsOfMachine, type Place } from './place.ts'
 import { totalHoursOf, type Neighbours } from './total-hours.ts'
+import { msPerDay, usageDays, usageOf } from './usage.ts'
 import { dayOf, type Work } from './work.ts'
 
 /** The machine's hours at an event, and where they come from. */
@@ -71,22 +71,10 @@ export async function positionsMoved(tx: SiteTx, place: Place, hours: RunHoursAt
   return [...new Set([place.positionId, ...(await positionsOfMachine(tx, place.machineId))])]
 }
 
-const msPerDay = 86_400_000
-/** Readings of this many days back give the average (R-CAL); closer together than a week they say too little. */
-const usageDays = 90
-const leastUsageDays = 7
-
 /** Average running hours a day up to a moment: by the meter, else what the register says of the machine. R-CAL. */
 export async function usageBefore(work: Work, place: Place, at: Date): Promise<number> {
   if (!place.meter) return place.hoursPerDay
   const from = new Date(at.getTime() - usageDays * msPerDay)
   const { first, last } = await findUsageReadings(work.tx, place.meter.id, from, at)
-  if (!first || !last || last.readAt.getTime() - first.readAt.getTime() < leastUsageDays * msPerDay) {
-    return place.hoursPerDay
-  }
-  const [start, end] = [dayOf(work, first.readAt), dayOf(work, last.readAt)]
-  // whole days are shorter than the time between a reading in the morning and one at night
-  const most = 24 * Math.round((Date.parse(end) - Date.parse(start)) / msPerDay)
-  const runHours = Math.min(last.totalHours - first.totalHours, most)
-  return averageHoursPerDay({ date: start, runHours: 0 }, { date: end, runHours })
+  return usageOf(first, last, place.hoursPerDay, (moment) => dayOf(work, moment))
 }

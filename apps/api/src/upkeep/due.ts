@@ -1,11 +1,8 @@
-import { averageHoursPerDay, nextGreasing, type NextDue } from '@shaftbook/bearing/due'
+import { nextGreasing, type NextDue } from '@shaftbook/bearing/due'
+import { usageDays, usageOf, type UsageReading } from '../meters/usage.ts'
 import type { Upkeep } from './refresh.ts'
 import { plantDay, type SiteDay } from './site.ts'
 
-/** Readings of this many days back give the average hours a day (R-CAL). */
-const usageDays = 90
-/** Readings closer together than this say too little: the machine's own estimate is taken. */
-const leastUsageDays = 7
 const never = '9999-12-31'
 
 interface PlanFacts {
@@ -117,12 +114,13 @@ function dueBy(next: NextDue): 'hours' | 'calendar' | 'never-greased' {
 /** Average running hours a day: from the meter's readings of the last 90 days, or what the machine's estimate says. */
 function usage(plan: PlanFacts, day: (at: Date) => string): number {
   const { earlier_hours, earlier_read_at, meter_hours, meter_read_at } = plan
-  if (earlier_hours === null || !earlier_read_at || meter_hours === null || !meter_read_at) return plan.hours_per_day
-  if (meter_read_at.getTime() - earlier_read_at.getTime() < leastUsageDays * 86_400_000) return plan.hours_per_day
-  return averageHoursPerDay(
-    { date: day(earlier_read_at), runHours: earlier_hours },
-    { date: day(meter_read_at), runHours: meter_hours },
-  )
+  const first = earlier_hours === null || !earlier_read_at ? undefined : reading(earlier_read_at, earlier_hours)
+  const last = meter_hours === null || !meter_read_at ? undefined : reading(meter_read_at, meter_hours)
+  return usageOf(first, last, plan.hours_per_day, day)
+}
+
+function reading(readAt: Date, totalHours: number): UsageReading {
+  return { readAt, totalHours }
 }
 
 /** Run hours now: the newest reading and what ran since by the average; never less than at the last greasing. */
