@@ -15,6 +15,10 @@ describe('fieldChanges(before, after)', () => {
       { field: 'tag', before: null, after: 'BE-07' },
     ])
   })
+  it('writes moments to the minute and records by the end of their id', () => {
+    const after = { fitted_at: '2023-07-03T22:57:50.691+00:00', bearing_id: '01a20fc7-a01e-70fe-90b0-287fd282c2ee' }
+    expect(fieldChanges(null, after).map((change) => change.after)).toEqual(['2023-07-03 22:57 UTC', 'record …82c2ee'])
+  })
   it('shows a setting inside a record', () => {
     expect(fieldChanges({ settings: { dueSoonDays: 7 } }, { settings: { dueSoonDays: 14 } })).toEqual([
       { field: 'settings', before: '{"dueSoonDays":7}', after: '{"dueSoonDays":14}' },

@@ -27,7 +27,7 @@ export const auditActions = { insert: 'entered', update: 'changed', delete: 'tak
 type Fields = Readonly<Record<string, unknown>> | null
 
 /** Fields that say nothing to a reader: keys, counters and clocks of the row itself. */
-const silent = new Set(['id', 'site_id', 'version', 'created_at', 'updated_at'])
+const silent = new Set(['id', 'site_id', 'version', 'created_at', 'updated_at', 'fitted'])
 
 export interface FieldChange {
   readonly field: string
@@ -44,8 +44,13 @@ export function fieldChanges(before: Fields, after: Fields): FieldChange[] {
   })
 }
 
+const moment = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:/
+const recordId = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
+
 function words(value: unknown): string | null {
   if (value === null || value === undefined || value === '') return null
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
-  return typeof value === 'string' ? value : JSON.stringify(value)
+  if (typeof value !== 'string') return JSON.stringify(value)
+  if (moment.test(value)) return `${new Date(value).toISOString().slice(0, 16).replace('T', ' ')} UTC`
+  return recordId.test(value) ? `record …${value.slice(-6)}` : value
 }

@@ -29,6 +29,7 @@ export function FormField({ field, value, fault, onChange }: FormFieldProps) {
     case 'moment':
       return <TextInput {...typed} type="datetime-local" onChange={onText} />
     case 'number':
+      if (field.unit === '') return <TextInput {...typed} inputMode="decimal" onChange={onText} />
       return <NumberField {...shared} text={text} unit={field.unit} required={isRequired(field)} onText={onChange} />
     case 'clearance':
       return <MeasureField {...shared} value={typeof value === 'string' ? noMeasure : value} onChange={onChange} />

@@ -59,6 +59,26 @@ export function setupPages(getParentRoute: SiteParent) {
     }),
     createRoute({
       getParentRoute,
+      path: patterns.charts,
+      component: lazyRouteComponent(() => import('./charts-page.tsx'), 'ChartsPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.newChart,
+      component: lazyRouteComponent(() => import('./chart-pages.tsx'), 'NewChartPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.chart,
+      component: lazyRouteComponent(() => import('./chart-pages.tsx'), 'ChartPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.changeChart,
+      component: lazyRouteComponent(() => import('./chart-pages.tsx'), 'ChangeChartPage'),
+    }),
+    createRoute({
+      getParentRoute,
       path: patterns.enterRow,
       validateSearch: (search) => withinSearch.parse(search),
       component: lazyRouteComponent(() => import('./row-pages.tsx'), 'EnterRowPage'),

@@ -1,0 +1,136 @@
+import { changeMakerChart, createMakerChart, type MakerChart } from '@shaftbook/contract/maker-charts'
+import { Button, NativeSelect, TextInput } from '@mantine/core'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useNavigate } from '@tanstack/react-router'
+import { useRef, useState, type FormEvent } from 'react'
+import { v7 as newId } from 'uuid'
+import { call } from '../../api/call.ts'
+import { invalidateSite } from '../../api/invalidate-site.ts'
+import { ProblemError } from '../../api/problem-error.ts'
+import { LeaveGuard } from '../../lib/leave-guard.tsx'
+import { isLengthUnit, lengthUnitKeys, lengthUnits, type LengthUnit } from '../../lib/length-units.ts'
+import { useUnits } from '../../lib/units.tsx'
+import { paths } from '../../paths.ts'
+import { useSite } from '../../session/site-access.tsx'
+import { AppLink } from '../../ui/link.tsx'
+import { useNotice } from '../../ui/notice.tsx'
+import { ChartRowsTable } from './chart-rows-table.tsx'
+import { nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
+import classes from './record-form.module.css'
+
+const headFields = [
+  { name: 'maker', label: 'Maker', required: true },
+  { name: 'document', label: 'Document', required: true },
+  { name: 'edition', label: 'Edition', required: true },
+  { name: 'page', label: 'Page', required: false },
+] as const
+type Head = Record<(typeof headFields)[number]['name'], string>
+
+/** Enters a maker's chart, or changes one. */
+export function ChartForm({ chart }: { chart?: MakerChart }) {
+  const { code } = useSite()
+  const units = useUnits()
+  const client = useQueryClient()
+  const navigate = useNavigate()
+  const notice = useNotice()
+  const form = useRef<HTMLFormElement>(null)
+  const [id] = useState(() => chart?.id ?? newId())
+  const [head, setHead] = useState<Head>(() => headOf(chart))
+  const [unit, setUnit] = useState<LengthUnit>(() => (chart ? (units.unit === 'um' ? 'um' : 'mm') : units.unit))
+  const [rows, setRows] = useState<readonly TypedRow[]>(
+    () => chart?.rows.map((row) => typedRow(row, units.unit === 'um' ? 'um' : 'mm')) ?? [nextRow(undefined)],
+  )
+  const [changed, setChanged] = useState(false)
+  const [faults, setFaults] = useState<ReadonlyMap<string, string>>(new Map())
+  const back = chart ? paths.chart(code, chart.id) : paths.setupPart(code, 'charts')
+
+  const sending = useMutation({
+    mutationFn: (read: ReturnType<typeof readChartRows>['rows']) => {
+      const body = { ...head, page: head.page.trim() || null, rows: read }
+      return chart
+        ? call(changeMakerChart, { params: { site: code, id }, version: chart.version, body })
+        : call(createMakerChart, { params: { site: code }, body: { id, ...body } })
+    },
+    onSuccess: async () => {
+      setChanged(false)
+      await invalidateSite(client, code)
+      notice.done(chart ? 'The chart is changed. Records judged by it stay as they are.' : 'The chart is entered.')
+      void navigate({ href: paths.chart(code, id), ignoreBlocker: true })
+    },
+    onError: (error) => showFaults(error instanceof ProblemError ? faultsOf(error) : new Map()),
+  })
+  const showFaults = (found: ReadonlyMap<string, string>) => {
+    setFaults(found)
+    const [first] = found.keys()
+    if (first) form.current?.querySelector<HTMLElement>(`[name="${first}"]`)?.focus()
+  }
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    const missing = headFields.filter(({ name, required }) => required && head[name].trim() === '')
+    const read = readChartRows(rows, unit)
+    const found = new Map([...missing.map(({ name }) => [name, 'is missing'] as const), ...read.faults])
+    showFaults(found)
+    if (found.size === 0) sending.mutate(read.rows)
+  }
+  const touch = <T,>(set: (value: T) => void) => {
+    return (value: T) => {
+      setChanged(true)
+      set(value)
+    }
+  }
+  return (
+    <form ref={form} className={classes.form} data-wide onSubmit={submit} noValidate>
+      <LeaveGuard when={changed}>The chart is not saved yet. What you typed is lost when you leave.</LeaveGuard>
+      <div className={classes.fields}>
+        {headFields.map(({ name, label, required }) => (
+          <TextInput
+            key={name}
+            name={name}
+            label={label}
+            withAsterisk={required}
+            autoComplete="off"
+            value={head[name]}
+            error={faults.get(name)}
+            onChange={(event) => touch(setHead)({ ...head, [name]: event.currentTarget.value })}
+          />
+        ))}
+        <NativeSelect
+          label="Clearances below are in"
+          description="Of the whole chart; changing it converts nothing"
+          value={unit}
+          onChange={(event) => {
+            if (isLengthUnit(event.currentTarget.value)) touch(setUnit)(event.currentTarget.value)
+          }}
+          data={lengthUnitKeys.map((key) => ({ value: key, label: lengthUnits[key].name }))}
+        />
+      </div>
+      <ChartRowsTable rows={rows} unit={unit} faults={faults} onChange={touch(setRows)} />
+      {sending.isError && (
+        <p className={classes.failed} role="alert">
+          {sending.error.message}
+        </p>
+      )}
+      <div className={classes.acts}>
+        <Button type="submit" loading={sending.isPending}>
+          {chart ? 'Change the chart' : 'Enter the chart'}
+        </Button>
+        <Button component={AppLink} href={back} variant="default">
+          Go back
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function headOf(chart: MakerChart | undefined): Head {
+  return {
+    maker: chart?.maker ?? '',
+    document: chart?.document ?? '',
+    edition: chart?.edition ?? '',
+    page: chart?.page ?? '',
+  }
+}
+
+function faultsOf(error: ProblemError): ReadonlyMap<string, string> {
+  return new Map((error.problem.fields ?? []).map(({ path, message }) => [path, message]))
+}

@@ -1,0 +1,126 @@
+import { Button, CloseButton } from '@mantine/core'
+import { useEffect, useRef } from 'react'
+import { lengthUnits, type LengthUnit } from '../../lib/length-units.ts'
+import { ScrollBox } from '../../ui/scroll-box.tsx'
+import classes from './chart-rows-table.module.css'
+import { chartColumns, nextRow, type ChartField, type TypedRow } from './chart-rows.ts'
+
+interface ChartRowsTableProps {
+  rows: readonly TypedRow[]
+  unit: LengthUnit
+  faults: ReadonlyMap<string, string>
+  onChange: (rows: readonly TypedRow[]) => void
+}
+
+/** The rows of a chart, each cell a field. */
+export function ChartRowsTable({ rows, unit, faults, onChange }: ChartRowsTableProps) {
+  const table = useRef<HTMLTableElement>(null)
+  const count = useRef(rows.length)
+  useEffect(() => {
+    const added = rows.length > count.current
+    count.current = rows.length
+    if (added) table.current?.querySelector<HTMLElement>('tbody tr:last-child input')?.focus()
+  }, [rows.length])
+  const change = (at: number, next: TypedRow) => onChange(rows.map((row, index) => (index === at ? next : row)))
+  return (
+    <div>
+      <ScrollBox label="Rows of the chart">
+        <table ref={table} className={classes.table}>
+          <thead>
+            <tr>
+              <th scope="col">Taper</th>
+              {chartColumns.map(({ name, header, kind, required }) => (
+                <th key={name} scope="col">
+                  {header}, {kind === 'mm' ? 'mm' : lengthUnits[unit].symbol}
+                  {!required && <span className={classes.may}> (may be empty)</span>}
+                </th>
+              ))}
+              <th scope="col">
+                <span className="visually-hidden">Take out</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row, at) => (
+              <ChartRow
+                key={row.id}
+                row={row}
+                at={at}
+                faults={faults}
+                onChange={(next) => change(at, next)}
+                onRemove={rows.length > 1 ? () => onChange(rows.filter(({ id }) => id !== row.id)) : undefined}
+              />
+            ))}
+          </tbody>
+        </table>
+      </ScrollBox>
+      <Faults faults={faults} />
+      <Button variant="default" mt="sm" onClick={() => onChange([...rows, nextRow(rows.at(-1))])}>
+        Add a row
+      </Button>
+    </div>
+  )
+}
+
+interface ChartRowProps {
+  row: TypedRow
+  at: number
+  faults: ReadonlyMap<string, string>
+  onChange: (row: TypedRow) => void
+  onRemove: (() => void) | undefined
+}
+
+function ChartRow({ row, at, faults, onChange, onRemove }: ChartRowProps) {
+  const setCell = (name: ChartField, text: string) => onChange({ ...row, cells: { ...row.cells, [name]: text } })
+  return (
+    <tr>
+      <td>
+        <select
+          className={classes.cell}
+          aria-label={`Taper, row ${at + 1}`}
+          value={row.taper}
+          onChange={(event) => onChange({ ...row, taper: event.currentTarget.value as TypedRow['taper'] })}
+        >
+          <option>1:12</option>
+          <option>1:30</option>
+        </select>
+      </td>
+      {chartColumns.map(({ name, header }) => (
+        <td key={name}>
+          <input
+            className={classes.cell}
+            name={`rows.${at}.${name}`}
+            aria-label={`${header}, row ${at + 1}`}
+            aria-invalid={faults.has(`rows.${at}.${name}`) || undefined}
+            inputMode="decimal"
+            autoComplete="off"
+            value={row.cells[name]}
+            onChange={(event) => setCell(name, event.currentTarget.value)}
+          />
+        </td>
+      ))}
+      <td>{onRemove && <CloseButton aria-label={`Take out row ${at + 1}`} onClick={onRemove} />}</td>
+    </tr>
+  )
+}
+
+/** What is wrong in the rows, named as the table names it. */
+function Faults({ faults }: { faults: ReadonlyMap<string, string> }) {
+  const inRows = [...faults].filter(([path]) => path.startsWith('rows'))
+  if (inRows.length === 0) return null
+  return (
+    <ul className={classes.faults} role="alert">
+      {inRows.map(([path, message]) => (
+        <li key={path}>
+          {placeOf(path)}: {message}
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function placeOf(path: string): string {
+  const [, row, field] = path.split('.')
+  const header = chartColumns.find(({ name }) => name === field)?.header
+  return [row === undefined ? 'Rows' : `Row ${Number(row) + 1}`, header?.toLowerCase()].filter(Boolean).join(', ')
+}
