@@ -43,11 +43,24 @@ function settings(scope: Scope): string[] {
   return scope.personId === null ? [site] : [site, setLocal('app.person', scope.personId)]
 }
 
-async function connect(pool: Pool): Promise<PoolClient> {
-  try {
-    return await pool.connect()
-  } catch (error) {
+/** Lends a connection of the pool. One that breaks meanwhile is not given back, and does not end the process. */
+async function withClient<T>(pool: Pool, work: (client: PoolClient) => Promise<T>): Promise<T> {
+  const client = await pool.connect().catch((error: unknown) => {
     throw databaseGone(error)
+  })
+  let broken: Error | undefined
+  const onError = (error: Error): void => {
+    broken = error
+  }
+  client.on('error', onError)
+  try {
+    return await work(client)
+  } catch (error) {
+    await client.query('rollback').catch(onError)
+    throw asDomainError(error)
+  } finally {
+    client.off('error', onError)
+    client.release(broken)
   }
 }
 
@@ -80,32 +93,16 @@ export function openDatabase(options: { appUrl: string; poolSize: number; onErro
     },
 
     async readSite(scope, work) {
-      const client = await connect(pool)
-      let broken: Error | undefined
-      try {
+      return await withClient(pool, async (client) => {
         await client.query(`begin read only; ${settings(scope).join('; ')}`)
         const result = await work(async (text, values = []) => (await client.query(text, [...values])).rows)
         await client.query('commit')
         return result
-      } catch (error) {
-        await client.query('rollback').catch((failed: Error) => {
-          broken = failed
-        })
-        throw asDomainError(error)
-      } finally {
-        client.release(broken)
-      }
+      })
     },
 
     async ask(text, values = []) {
-      const client = await connect(pool)
-      try {
-        return (await client.query(text, [...values])).rows
-      } catch (error) {
-        throw asDomainError(error)
-      } finally {
-        client.release()
-      }
+      return await withClient(pool, async (client) => (await client.query(text, [...values])).rows)
     },
     pool: () => ({ total: pool.totalCount, idle: pool.idleCount, waiting: pool.waitingCount }),
     async close() {

@@ -136,6 +136,9 @@ function findRefusal(error: unknown, depth = 0): Refused | undefined {
   if (sqlState && (brokenConnections.has(sqlState) || /^(?!P[1-9])[0-9A-Z]{5}$/.test(sqlState))) {
     return { sqlState, constraint: constraintName(record) }
   }
+  if (/^Connection terminated|is not queryable/.test(text(record['message']) ?? '')) {
+    return { sqlState: '08006', constraint: '' }
+  }
   return (
     findRefusal(record['meta'], depth + 1) ??
     findRefusal(record['driverAdapterError'], depth + 1) ??
