@@ -222,6 +222,21 @@ describe('no verdict in numbers', () => {
   })
 })
 
+describe('a bearing of another kind', () => {
+  it('is judged by a band of its own position, without the class tables of spherical roller bearings', async () => {
+    const type = { kind: 'cylindrical-roller', basicCode: 'NU1020', series: 'NU10', taper: null } as const
+    const dimensions = { boreMm: 100, outsideDiameterMm: 150, widthMm: 24 }
+    const own = { ownReductionMinNm: 20_000, ownReductionMaxNm: 40_000, ownBandSource: 'Engineer' }
+    const judgement = await judged({
+      type: { ...type, ...dimensions },
+      position: { seat: 'cylindrical', ...own },
+      mount: { readings: readingsUm(120, 90) },
+    })
+    expect(judgement).toMatchObject({ verdict: 'inside', reductionUm: 30, residual: 'no-minimum' })
+    expect(checkOf(judgement, 'R-CL2')).toBe('not-done')
+  })
+})
+
 describe('not proven', () => {
   it('is a mount by drive-up alone, and it is flagged', async () => {
     const { positionId } = await aSpot(service)

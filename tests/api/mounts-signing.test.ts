@@ -1,6 +1,9 @@
 import { randomUUID } from 'node:crypto'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { aPosition } from '../../seeds/builders/position-rows.ts'
+import { aShaft } from '../../seeds/builders/site-rows.ts'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
+import { countStatements } from '../support/statements.ts'
 import {
   aBearing,
   aMount,
@@ -9,6 +12,7 @@ import {
   daysOn,
   expectNothingWritten,
   expectRefused,
+  insert,
   insideReadings,
   overReadings,
   plannedRemoval,
@@ -184,6 +188,43 @@ describe('two people who mount at one position at once', () => {
     expect(replies.map((reply) => reply.status).toSorted((a, b) => a - b)).toEqual([201, 409])
     expect(replies.find((reply) => reply.status === 409)?.body.code).toBe('position-occupied')
     expect(await fitmentsOf(spot)).toHaveLength(1)
+  })
+})
+
+describe('two machines that take the same bearing at once', () => {
+  it('get one mount and one refusal', async () => {
+    const bearing = aBearing(service.alpha, { serial: 'TB-30' })
+    const spots = [await aSpot(service), await aSpot(service)]
+    const bodies = spots.map(({ positionId }) => aMount(service.alpha, { positionId, bearing }))
+    const first = await technician.post('/mount-records', { ...bodies[0], id: randomUUID(), sign: false })
+    expect(first.status).toBe(201)
+    const replies = await Promise.all(bodies.map((body) => technician.post('/mount-records', body)))
+    expect(replies.map((reply) => reply.status).toSorted((a, b) => a - b)).toEqual([201, 409])
+    expect(replies.find((reply) => reply.status === 409)?.body.code).toBe('bearing-fitted-elsewhere')
+  })
+})
+
+describe('the statements of a signature', () => {
+  it('are as many for 40 readings as for 6, and for 12 positions on the machine as for 1', async () => {
+    const [small, large] = [await aSpot(service), await aSpot(service)]
+    const { owner, alpha } = service
+    const shaft = aShaft({ siteId, machineId: large.machineId, code: 'TD' })
+    const more = Array.from({ length: 11 }, () => {
+      return aPosition({ siteId, shaftId: shaft.id, bearingTypeId: alpha.bearingTypeId, locating: false })
+    })
+    await insert(owner, siteId, 'shaft', [shaft])
+    await insert(owner, siteId, 'position', more)
+    const ten = (value: string) => Array.from({ length: 10 }, () => value)
+    const readings = typedReadings({
+      benchA: ten('0.12'),
+      benchB: ten('0.13'),
+      mountedA: ten('0.07'),
+      mountedB: ten('0.07'),
+    })
+    const sign = (over: object) => technician.post('/mount-records', aMount(alpha, { ...over })).expect(201)
+    const few = await countStatements(() => sign({ positionId: small.positionId }))
+    expect(await countStatements(() => sign({ positionId: large.positionId, readings }))).toBe(few)
+    expect(few).toBeLessThan(60)
   })
 })
 

@@ -15,6 +15,7 @@ type ClearanceClass = NonNullable<MountRecord['clearanceClass']>
 /** What the register says of a bearing type that a band hangs on. */
 export interface BandBearing {
   readonly kind: string
+  readonly series: string
   readonly boreMm: number
   readonly taper: Taper
   readonly clearanceClass: ClearanceClass

@@ -16,7 +16,7 @@ export interface Fitting extends BandPlace {
 }
 
 function typeJson(table: string): string {
-  return `jsonb_build_object('designation', ${table}.designation, 'basicCode', ${table}.basic_code, 'kind', ${table}.kind,
+  return `jsonb_build_object('designation', ${table}.designation, 'basicCode', ${table}.basic_code, 'kind', ${table}.kind, 'series', ${table}.series,
     'boreMm', ${table}.bore_mm, 'taper', ${table}.taper, 'clearanceClass', ${table}.clearance_class)`
 }
 

@@ -93,9 +93,11 @@ function rowReadings(readings: MountQuestion['readings'], moment: TakenReading['
 }
 
 function asInput({ bearing, bands, readings, driveUpMm, settings }: MountQuestion) {
-  const { boreMm, taper, clearanceClass } = bearing
+  const { boreMm, taper, clearanceClass, kind } = bearing
+  // the clearance tables hold for spherical roller bearings; of another kind the series says so
+  const series = kind === 'spherical-roller' ? null : bearing.series
   return {
-    bearing: { boreMm, taper, clearanceClass },
+    bearing: { boreMm, taper, clearanceClass, series },
     before: rowReadings(readings, 'bench'),
     after: rowReadings(readings, 'mounted'),
     band: bands.band,
