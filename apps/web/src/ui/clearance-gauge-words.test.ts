@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { GaugeInput } from './clearance-gauge-geometry.ts'
-import { gaugeWords } from './clearance-gauge-words.ts'
+import { gaugeWords, pastGaugeWords } from './clearance-gauge-words.ts'
 
 const both = [
   { um: 117, row: 'A' as const },
@@ -52,5 +52,21 @@ describe('gaugeWords(input, unit)', () => {
   })
   it('doubts a mounted clearance above the bench clearance', () => {
     expect(gaugeWords({ ...input, meanUm: 160 }, 'mm').headline).toBe('Larger than on the bench')
+  })
+})
+
+describe('pastGaugeWords(input, unit)', () => {
+  it('says what was measured and gives no advice', () => {
+    expect(pastGaugeWords({ ...input, meanUm: 98 }, 'mm')).toEqual({
+      headline: '0.150 mm on the bench, 0.098 mm mounted',
+      detail: 'The window was 0.090 to 0.105 mm.',
+      tone: 'plain',
+    })
+  })
+  it('says what was not read, and that no window is known', () => {
+    expect(pastGaugeWords({ ...input, benchUm: null }, 'mm')).toMatchObject({
+      headline: 'not read on the bench, not read mounted',
+      detail: 'No window is known.',
+    })
   })
 })

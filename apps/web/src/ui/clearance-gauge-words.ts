@@ -28,6 +28,16 @@ export function gaugeWords(input: GaugeInput, unit: LengthUnit): GaugeWords {
   return progress(input, input.meanUm, window, stop, unit)
 }
 
+/** What the gauge of a record says: what was measured, and the window it was to finish in. */
+export function pastGaugeWords(input: GaugeInput, unit: LengthUnit): GaugeWords {
+  const window = targetWindow(input)
+  const say = (um: number | null): string => (um === null ? 'not read' : formatLength(um, unit))
+  const headline = `${say(input.benchUm)} on the bench, ${say(input.meanUm)} mounted`
+  if (window === null) return plain(headline, 'No window is known.')
+  const range = `${lengthDigits(window.bottomUm, unit)} to ${formatLength(window.topUm, unit)}`
+  return plain(headline, `The window was ${range}.`)
+}
+
 function plain(headline: string, detail: string): GaugeWords {
   return { headline, detail, tone: 'plain' }
 }

@@ -5,7 +5,7 @@ import { useUnits } from '../lib/units.tsx'
 import { gaugeGeometry, type GaugeGeometry, type GaugeInput } from './clearance-gauge-geometry.ts'
 import { gaugeLabels, GaugeLabels } from './clearance-gauge-labels.tsx'
 import { GaugeTable } from './clearance-gauge-table.tsx'
-import { gaugeWords } from './clearance-gauge-words.ts'
+import { gaugeWords, pastGaugeWords } from './clearance-gauge-words.ts'
 import classes from './clearance-gauge.module.css'
 
 interface ClearanceGaugeProps extends GaugeInput {
@@ -15,6 +15,8 @@ interface ClearanceGaugeProps extends GaugeInput {
   classLabel?: string | undefined
   /** Where the band comes from: "generic guide" or the chart's name. */
   bandSource?: string | undefined
+  /** The gauge as it stood when a record was kept: it says what was, not what to do. */
+  past?: boolean
   /** Verdict or advice, shown under the sentence. */
   children?: ReactNode
 }
@@ -24,11 +26,11 @@ interface ClearanceGaugeProps extends GaugeInput {
  * reading as it comes, so that "how much further" is seen. Takes micrometres, shows the person's unit.
  */
 export function ClearanceGauge(props: ClearanceGaugeProps) {
-  const { size = 'phone', classLabel, bandSource, children } = props
+  const { size = 'phone', classLabel, bandSource, past = false, children } = props
   const { unit } = useUnits()
   const { ref, width } = useElementSize<HTMLDivElement>()
   const titleId = useId()
-  const words = gaugeWords(props, unit)
+  const words = past ? pastGaugeWords(props, unit) : gaugeWords(props, unit)
   const height = size === 'panel' ? 460 : 324
   const labelWidth = size === 'panel' && width > 440 ? 176 : 140
 

@@ -34,6 +34,7 @@ describe('dueDistance(item, today)', () => {
     expect(dueDistance({ ...item, meterLastTotalHours: null }, '2026-05-02')).toBe('1 day late')
     expect(dueDistance({ ...item, dueBy: 'calendar', state: 'not-due' }, '2026-04-01')).toBe('in 30 days')
     expect(dueDistance({ ...item, dueBy: 'calendar', state: 'due' }, '2026-05-01')).toBe('due today')
+    expect(dueDistance({ ...item, dueBy: 'calendar', state: 'due' }, '2026-05-08')).toBe('due for 7 days')
   })
   it('says that nothing is recorded where a position never was greased', () => {
     expect(dueDistance({ ...item, state: 'never-greased', dueBy: 'never-greased' }, '2026-05-20')).toBe(

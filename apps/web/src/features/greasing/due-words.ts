@@ -9,7 +9,8 @@ export function dueDistance(item: DueItem, today: string): string {
   if (hours !== null && hours > 0) return `${formatCount(hours)} run hours late`
   const days = daysBetween(item.dueOn, today)
   if (days === 0) return 'due today'
-  return days > 0 ? `${count(days, 'day')} late` : `in ${count(-days, 'day')}`
+  if (days < 0) return `in ${count(-days, 'day')}`
+  return item.state === 'due' ? `due for ${count(days, 'day')}` : `${count(days, 'day')} late`
 }
 
 /** What sets the date. */

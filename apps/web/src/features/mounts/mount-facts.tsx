@@ -63,7 +63,7 @@ export function MountParts({ record }: { record: MountRecord }) {
     { label: 'In the bearing', value: withUnit(record.greaseBearingG, 'g') },
     { label: 'In the housing', value: withUnit(record.greaseHousingG, 'g') },
   ]
-  return <DefinitionList items={items} layout="columns" />
+  return <DefinitionList items={items} />
 }
 
 export function MountWork({ record }: { record: MountRecord }) {
@@ -84,5 +84,5 @@ export function MountWork({ record }: { record: MountRecord }) {
       value: record.turnsFree === null ? null : record.turnsFree ? 'free, no drag' : 'not free',
     },
   ]
-  return <DefinitionList items={items} layout="columns" />
+  return <DefinitionList items={items} />
 }

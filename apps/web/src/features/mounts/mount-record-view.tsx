@@ -34,12 +34,6 @@ export function MountRecordView({ record }: { record: MountRecord }) {
             )}
             <p className={classes.soft}>Judged by the formulas {judgement.formulaVersion}.</p>
           </PagePart>
-          <PagePart title="Work">
-            <MountWork record={record} />
-          </PagePart>
-          <PagePart title="Parts and grease">
-            <MountParts record={record} />
-          </PagePart>
         </div>
         <div className={classes.side}>
           {record.readings.length > 0 && (
@@ -47,9 +41,6 @@ export function MountRecordView({ record }: { record: MountRecord }) {
               <RecordGauge record={record} />
             </PagePart>
           )}
-          <PagePart title="People and times">
-            <MountPeople record={record} />
-          </PagePart>
           {record.outOfBandReason && (
             <PagePart title="Why it stayed as it is">
               <p>{record.outOfBandReason}</p>
@@ -61,6 +52,17 @@ export function MountRecordView({ record }: { record: MountRecord }) {
             </PagePart>
           )}
         </div>
+      </div>
+      <div className={classes.facts}>
+        <PagePart title="People and times">
+          <MountPeople record={record} />
+        </PagePart>
+        <PagePart title="Work">
+          <MountWork record={record} />
+        </PagePart>
+        <PagePart title="Parts and grease">
+          <MountParts record={record} />
+        </PagePart>
       </div>
     </div>
   )

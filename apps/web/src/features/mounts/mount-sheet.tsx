@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core'
 import { useMediaQuery } from '@mantine/hooks'
+import type { MountRecord } from '@shaftbook/contract/mounts'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useEffect, useRef, useState, type KeyboardEvent } from 'react'
@@ -15,7 +16,8 @@ import { MakeSafeSection, OldBearingSection, SeatSection } from './sections-befo
 import { CloseSection, GreaseSection, PartsSection } from './sections-closing.tsx'
 import { DriveUpSection, MountedSection } from './sections-mounting.tsx'
 import { SheetGauge } from './sheet-gauge.tsx'
-import { SheetProvider } from './sheet-context.ts'
+import { mountQuery } from './mount-queries.ts'
+import { SheetProvider, type SheetPurpose } from './sheet-context.ts'
 import { draftFaults, signFaults, type Faults } from './sheet-faults.ts'
 import { faultsByField } from './sheet-body.ts'
 import { sendSheet } from './sheet-sending.ts'
@@ -42,11 +44,10 @@ export function MountSheet(about: SheetAbout) {
     mutationFn: (sign: boolean) => sendSheet(code, about, input, sign),
     onSuccess: async (record, sign) => {
       hold.forget()
-      await invalidateSite(client, code)
-      const { verdict } = record.judgement
-      const outcome = verdict ? `: ${verdictMeaning(verdict)}` : ''
-      notice.done(sign ? `The mount at ${record.tag} is signed${outcome}.` : `Kept as a draft for ${record.tag}.`)
+      notice.done(doneSentence(record, sign, about.purpose))
+      client.setQueryData(mountQuery(code, record.id).queryKey, record)
       await navigate({ to: paths.mount(code, record.id), ignoreBlocker: true })
+      await invalidateSite(client, code)
     },
     onError: (error) => {
       setConfirming(false)
@@ -136,6 +137,13 @@ export function MountSheet(about: SheetAbout) {
       />
     </SheetProvider>
   )
+}
+
+function doneSentence(record: MountRecord, sign: boolean, purpose: SheetPurpose): string {
+  if (!sign) return `Kept as a draft for ${record.tag}.`
+  const { verdict } = record.judgement
+  const outcome = verdict ? `: ${verdictMeaning(verdict)}` : ''
+  return `The ${purpose === 'correction' ? 'correction' : 'mount'} at ${record.tag} is signed${outcome}.`
 }
 
 /** To the first field that is wrong, or else to the sentence that says what is. */

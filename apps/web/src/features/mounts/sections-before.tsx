@@ -1,7 +1,6 @@
 import { checkShaft, inchOrMetric } from '@shaftbook/bearing/shaft'
 import { InputError } from '@shaftbook/bearing/input-error'
 import { failureModesTable } from '@shaftbook/standards/failure-modes.data'
-import { Caution } from '../../ui/caution.tsx'
 import { ChoiceField, type Choice } from '../../ui/choice-field.tsx'
 import { ModeTree } from '../../ui/mode-tree.tsx'
 import type { ModeNode } from '../../ui/mode-tree-rows.ts'
@@ -10,6 +9,7 @@ import { Timestamp } from '../../ui/timestamp.tsx'
 import { useSite } from '../../session/site-access.tsx'
 import { formatCount } from '../../lib/format-count.ts'
 import { useSheet } from './sheet-context.ts'
+import { WorkCaution } from './work-caution.tsx'
 import { SheetNote, SheetNumber, SheetText } from './sheet-fields.tsx'
 import { numberOf } from './sheet-numbers.ts'
 import { SheetPair, SheetSection } from './sheet-section.tsx'
@@ -19,14 +19,14 @@ import classes from './sheet.module.css'
 export function MakeSafeSection() {
   return (
     <SheetSection title="Before the housing is opened">
-      <Caution title="Isolate, prove, block">
+      <WorkCaution title="Isolate, prove, block">
         <ul>
           <li>Every source of energy is off, locked, tagged and proved dead; try to start.</li>
           <li>Shaft and rotor are blocked: belts, air flow and unbalance turn them, and gravity drops them.</li>
           <li>Lift bearing and housing with rated gear.</li>
           <li>Dust burns: clean first; no flame, grinding or heater without the permit.</li>
         </ul>
-      </Caution>
+      </WorkCaution>
       <SheetPair>
         <SheetText at="reason" label="Why is a bearing fitted?" description="Failure, condition, overhaul" required />
         <SheetText at="permitReference" label="Permit number" />
@@ -73,10 +73,10 @@ export function OldBearingSection() {
         </>
       }
     >
-      <Caution title="Splinters, and a bearing that jumps">
+      <WorkCaution title="Splinters, and a bearing that jumps">
         Never strike a hardened ring or nut: use a soft drift and eye protection. Leave the nut on by some turns while
         the taper is broken loose, and stand clear of the axis.
-      </Caution>
+      </WorkCaution>
       <HoursFields />
       <ChoiceField
         legend="How did it end?"

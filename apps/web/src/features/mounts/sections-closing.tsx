@@ -1,9 +1,9 @@
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useSite } from '../../session/site-access.tsx'
-import { Caution } from '../../ui/caution.tsx'
 import { ChoiceField } from '../../ui/choice-field.tsx'
 import { greasesQuery } from './mount-queries.ts'
 import { useSheet } from './sheet-context.ts'
+import { WorkCaution } from './work-caution.tsx'
 import { SheetNote, SheetNumber, SheetSelect, SheetText } from './sheet-fields.tsx'
 import { SheetPair, SheetSection } from './sheet-section.tsx'
 import type { TextField } from './sheet.ts'
@@ -77,10 +77,10 @@ export function GreaseSection() {
       title="Grease"
       hint="The bearing itself full; the housing by its manual, usually a third of its free space."
     >
-      <Caution title="Never fill a housing to the top">
+      <WorkCaution title="Never fill a housing to the top">
         A housing that is full and has no outlet runs hot. Leave the outlet free and watch the temperature in the first
         hour.
-      </Caution>
+      </WorkCaution>
       <SheetSelect
         at="greaseId"
         label="Grease"

@@ -1,8 +1,8 @@
 import { useMediaQuery } from '@mantine/hooks'
-import { Caution } from '../../ui/caution.tsx'
 import { ChoiceField, type Choice } from '../../ui/choice-field.tsx'
 import { ReadingEntry } from './reading-entry.tsx'
 import { useSheet } from './sheet-context.ts'
+import { WorkCaution } from './work-caution.tsx'
 import { SheetNumber, SheetText } from './sheet-fields.tsx'
 import { SheetCautions, SheetGauge } from './sheet-gauge.tsx'
 import { SheetPair, SheetSection } from './sheet-section.tsx'
@@ -24,10 +24,10 @@ export function DriveUpSection() {
       title="Drive-up"
       hint="No lock washer while driving. Drive in steps, gauge at each step, stop inside the band."
     >
-      <Caution title="High pressure, hot rings, chips">
+      <WorkCaution title="High pressure, hot rings, chips">
         Oil under pressure goes through skin: check hose and fitting, keep hands away from a leak. Wear gloves for hot
         rings. Keep the nut on so that the bearing cannot come off the taper.
-      </Caution>
+      </WorkCaution>
       <ChoiceField
         legend="What tells when to stop?"
         choices={methods}

@@ -5,6 +5,7 @@ import { useNavigate, useParams } from '@tanstack/react-router'
 import { MountChain } from '../../features/mounts/mount-chain.tsx'
 import { mountQuery } from '../../features/mounts/mount-queries.ts'
 import { MountRecordView } from '../../features/mounts/mount-record-view.tsx'
+import { usePrintInLight } from '../../lib/print-in-light.ts'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { PageHead } from '../../ui/page-head.tsx'
@@ -16,6 +17,7 @@ export function MountPage() {
   const { id = '' }: { id?: string } = useParams({ strict: false })
   const { code, site } = useSite()
   const { data: record } = useSuspenseQuery(mountQuery(code, id))
+  usePrintInLight()
   return (
     <>
       <PageHead

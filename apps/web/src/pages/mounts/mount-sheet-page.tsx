@@ -1,6 +1,7 @@
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useParams } from '@tanstack/react-router'
-import { correctMount } from '@shaftbook/contract/mounts'
+import { useState } from 'react'
+import { correctMount, type MountRecord } from '@shaftbook/contract/mounts'
 import { MountSheet } from '../../features/mounts/mount-sheet.tsx'
 import { mountQuery } from '../../features/mounts/mount-queries.ts'
 import { paths } from '../../paths.ts'
@@ -20,8 +21,16 @@ export function MountCorrectionPage() {
 /** Goes on with a draft, or corrects a signed record. */
 function RecordSheet({ purpose }: { purpose: 'draft' | 'correction' }) {
   const { id = '' }: { id?: string } = useParams({ strict: false })
-  const { code, may } = useSite()
+  const { code } = useSite()
   const { data: record } = useSuspenseQuery(mountQuery(code, id))
+  return <OpenedSheet key={id} purpose={purpose} read={record} />
+}
+
+/** The record as it was when the page was opened: signing it must not pull the sheet away before the page is left. */
+function OpenedSheet({ purpose, read }: { purpose: 'draft' | 'correction'; read: MountRecord }) {
+  const { code, may } = useSite()
+  const [record] = useState(read)
+  const { id } = record
   const signed = record.signedAt !== null
   const open = may(correctMount) && (purpose === 'draft' ? !signed : signed && record.correctedById === null)
   if (!open)
@@ -47,7 +56,7 @@ function RecordSheet({ purpose }: { purpose: 'draft' | 'correction' }) {
           { label: 'Mount record', href: paths.mount(code, id) },
         ]}
       />
-      <MountSheet key={record.id} purpose={purpose} positionId={record.positionId} record={record} />
+      <MountSheet purpose={purpose} positionId={record.positionId} record={record} />
     </>
   )
 }
