@@ -39,7 +39,11 @@ export function PositionsPage() {
     <>
       <PageHead
         title="Positions"
-        sentence="Every place on every shaft that takes a bearing, and what stands there today."
+        sentence={
+          machine === undefined
+            ? 'Every place on every shaft that takes a bearing, and what stands there today.'
+            : `What stands on the shafts of ${machineName ?? 'this machine'}.`
+        }
         actions={
           machine !== undefined && may(machines.change) ? (
             <Button component={AppLink} href={paths.place(code, 'machine', machine)} variant="default">

@@ -19,5 +19,17 @@ export function positionPages(getParentRoute: SiteParent) {
       errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./position-page.tsx'), 'PositionPage'),
     }),
+    createRoute({
+      getParentRoute,
+      path: patterns.remove,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./removal-page.tsx'), 'RemovalPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.removalCorrection,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./removal-correction-page.tsx'), 'RemovalCorrectionPage'),
+    }),
   ]
 }

@@ -1,0 +1,58 @@
+import { createRemoval } from '@shaftbook/contract/removals'
+import { useSuspenseQuery } from '@tanstack/react-query'
+import { useParams } from '@tanstack/react-router'
+import { RemovalForm } from '../../features/removals/removal-form.tsx'
+import { removalQueries } from '../../features/removals/removal-queries.ts'
+import { paths } from '../../paths.ts'
+import { useSite } from '../../session/site-access.tsx'
+import { EmptyState } from '../../ui/empty-state.tsx'
+import { AppLink } from '../../ui/link.tsx'
+import { PageHead } from '../../ui/page-head.tsx'
+import { Timestamp } from '../../ui/timestamp.tsx'
+
+/** Logs that the bearing left its position. */
+export function RemovalPage() {
+  const { id = '' }: { id?: string } = useParams({ strict: false })
+  const { code, site, may } = useSite()
+  const { data: place } = useSuspenseQuery(removalQueries.place(code, id))
+  const { position, machine, fitment } = place
+  const back = <AppLink href={paths.position(code, id)}>Back to {position.tag}</AppLink>
+  if (!may(createRemoval))
+    return (
+      <EmptyState
+        heading="h1"
+        title="Removals are logged by the people at the shaft"
+        text="Technicians, engineers and managers log them. You can read every one at its position."
+        action={back}
+      />
+    )
+  if (!fitment)
+    return (
+      <EmptyState
+        heading="h1"
+        title={`Nothing is fitted at ${position.tag}`}
+        text="So nothing can be taken out. If a bearing runs there, log its mount first."
+        action={back}
+      />
+    )
+  return (
+    <>
+      <PageHead
+        title={`Removal at ${position.tag}`}
+        sentence={
+          <>
+            {fitment.designation}
+            {fitment.serial && `, no. ${fitment.serial}`}, fitted{' '}
+            <Timestamp at={fitment.fittedAt} timeZone={site.timeZone} dateOnly />. If another bearing goes in at once,
+            log a remount instead: it closes this stay too.
+          </>
+        }
+        trail={[
+          { label: machine.name, href: paths.machinePositions(code, machine.id) },
+          { label: position.tag, href: paths.position(code, id) },
+        ]}
+      />
+      <RemovalForm key={fitment.id} place={place} stay={fitment} wrong={null} />
+    </>
+  )
+}
