@@ -16,6 +16,7 @@ import { guardOrigin, guardSignedIn } from './http/guard.ts'
 import { healthRoutes } from './http/health.ts'
 import { describeApi } from './http/openapi.ts'
 import { answerBadAddress, answerProblems } from './http/problems.ts'
+import { lifeRoutes } from './life/life.routes.ts'
 import { mountRoutes } from './mounts/mounts.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
 import { registerRoutes } from './register/register.routes.ts'
@@ -74,6 +75,7 @@ const featureRoutes = [
   positionRoutes,
   mountRoutes,
   removalRoutes,
+  lifeRoutes,
   greasingRoutes,
   meterRoutes,
   storesRoutes,

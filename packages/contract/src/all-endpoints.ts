@@ -4,6 +4,7 @@ import * as flags from './flags.ts'
 import * as greasing from './greasing.ts'
 import * as health from './health.ts'
 import * as kits from './kits.ts'
+import * as life from './life.ts'
 import * as makerCharts from './maker-charts.ts'
 import * as meterReadings from './meter-readings.ts'
 import * as mounts from './mounts.ts'
@@ -11,7 +12,19 @@ import * as positionViews from './position-views.ts'
 import * as register from './register-tables.ts'
 import * as removals from './removals.ts'
 
-const features = [health, access, makerCharts, kits, positionViews, mounts, removals, greasing, meterReadings, flags]
+const features = [
+  health,
+  access,
+  makerCharts,
+  kits,
+  positionViews,
+  mounts,
+  removals,
+  life,
+  greasing,
+  meterReadings,
+  flags,
+]
 
 const registers = [
   register.areas,

@@ -109,13 +109,15 @@ function Faults({ faults }: { faults: ReadonlyMap<string, string> }) {
   const inRows = [...faults].filter(([path]) => path.startsWith('rows'))
   if (inRows.length === 0) return null
   return (
-    <ul className={classes.faults} role="alert">
-      {inRows.map(([path, message]) => (
-        <li key={path}>
-          {placeOf(path)}: {message}
-        </li>
-      ))}
-    </ul>
+    <div className={classes.faults} role="alert">
+      <ul>
+        {inRows.map(([path, message]) => (
+          <li key={path}>
+            {placeOf(path)}: {message}
+          </li>
+        ))}
+      </ul>
+    </div>
   )
 }
 
