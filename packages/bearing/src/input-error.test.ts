@@ -22,6 +22,13 @@ describe('InputError', () => {
     expect(() => requireWithin(value, 'x', 1, 10, 'mm')).toThrow(expect.objectContaining({ code, field: 'x' }))
   })
 
+  it('names the argument and its unit in words', () => {
+    expect(() => requireWithin(5, 'outsideDiameterMm', 10, 3000, 'mm')).toThrow(
+      'Outside diameter (5 mm) is below 10 mm.',
+    )
+    expect(() => requireWithin(9, 'friction', 0, 1, '')).toThrow('Friction (9) is above 1.')
+  })
+
   it('both ends are allowed', () => {
     expect(() => [requireWithin(1, 'x', 1, 10, 'mm'), requireWithin(10, 'x', 1, 10, 'mm')]).not.toThrow()
   })
