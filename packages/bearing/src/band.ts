@@ -1,10 +1,10 @@
 import type { ClassRange, ClearanceClass } from '@shaftbook/standards/clearance-classes'
 import { guideRowForBore } from '@shaftbook/standards/reduction-guide'
 import type { ReductionGuideRow } from '@shaftbook/standards/reduction-guide.data'
-import type { Certainty, Lookup, NoRow, Taper } from '@shaftbook/standards/table'
+import type { Certainty, Lookup, Taper } from '@shaftbook/standards/table'
 import { isSphericalRoller } from './designation.ts'
 import { InputError, requireWithin } from './input-error.ts'
-import { boreRange, certaintyCautions, type Source, type Sourced } from './source.ts'
+import { boreRange, certaintyCautions, noAnswer, type NoAnswer, type Source, type Sourced } from './source.ts'
 import { toNanometres, umFromNanometres } from './units.ts'
 
 /** The clearance band: the reduction in µm that a mount has to finish in. */
@@ -61,14 +61,14 @@ export interface BandQuery {
   chart?: MakerChart | null
 }
 
+const guideTitle = 'generic reduction guide'
+
 /** The band by source in this order: position's own, maker's chart, generic guide; the source is in the result. R-RED. */
-export function chooseBand(query: BandQuery): ({ found: true } & Band) | NoRow {
+export function chooseBand(query: BandQuery): ({ found: true } & Band) | NoAnswer {
   if (query.ownBand) return band(query.ownBand, null, positionSource(query.ownBand), [])
   if (query.taper === null) {
-    return {
-      found: false,
-      reason: 'A bearing with cylindrical bore is not driven up a taper: no guide has a band for it.',
-    }
+    const reason = 'A bearing with cylindrical bore is not driven up a taper: no guide has a band for it.'
+    return noAnswer(reason, guideTitle, 'R-RED')
   }
   const fromChart = chartRow(query)
   if (fromChart) {
@@ -77,28 +77,31 @@ export function chooseBand(query: BandQuery): ({ found: true } & Band) | NoRow {
     return band(limits, pair(row.driveUpMinMm, row.driveUpMaxMm), chartSource(chart, row), [])
   }
   const guide = guideFor(query)
-  if (!guide.found) return guide
+  if (!guide.found) return noAnswer(guide.reason, guideTitle, 'R-RED')
   const limits = { minUm: guide.row.reductionMinUm, maxUm: guide.row.reductionMaxUm }
   return band(limits, guideDriveUp(guide.row, query.taper), guideSource(guide), bandCautions(query))
 }
 
 /** The residual minimum of the class by the same order of sources. The guide has none for C2 and C5. R-RES. */
-export function residualMinimum(query: BandQuery): ({ found: true } & ResidualMinimum) | NoRow {
+export function residualMinimum(query: BandQuery): ({ found: true } & ResidualMinimum) | NoAnswer {
   const { clearanceClass, ownResidualMinUm } = query
   if (ownResidualMinUm !== undefined && ownResidualMinUm !== null) {
     return residual(ownResidualMinUm, clearanceClass, positionSource(query.ownBand ?? null))
   }
-  if (query.taper === null) return { found: false, reason: 'No guide has a residual minimum for a cylindrical bore.' }
+  if (query.taper === null) {
+    return noAnswer('No guide has a residual minimum for a cylindrical bore.', guideTitle, 'R-RES')
+  }
   const fromChart = chartRow(query)
   const chartMinUm = fromChart?.row.residualMinUm?.[clearanceClass]
   if (fromChart && chartMinUm !== undefined && chartMinUm !== null) {
     return residual(chartMinUm, clearanceClass, chartSource(fromChart.chart, fromChart.row))
   }
   const guide = guideFor(query)
-  if (!guide.found) return guide
+  if (!guide.found) return noAnswer(guide.reason, guideTitle, 'R-RES')
   const minUm = guideResidual(guide.row, clearanceClass)
   if (minUm === null) {
-    return { found: false, reason: `The guide has no residual minimum for ${clearanceClass}: the engineer gives one.` }
+    const reason = `The guide has no residual minimum for ${clearanceClass}: the engineer gives one.`
+    return noAnswer(reason, guideTitle, 'R-RES')
   }
   return residual(minUm, clearanceClass, guideSource(guide))
 }
@@ -183,7 +186,7 @@ function chartSource(chart: MakerChart, row: ChartRow): Source {
 
 function guideSource(guide: Extract<Lookup<ReductionGuideRow>, { found: true }>): Source {
   const row = boreRange(guide.row)
-  return { kind: 'generic-guide', title: 'generic reduction guide', edition: null, row, certainty: guide.certainty }
+  return { kind: 'generic-guide', title: guideTitle, edition: null, row, certainty: guide.certainty }
 }
 
 function guideDriveUp(row: ReductionGuideRow, taper: Taper): Band['driveUpMm'] {

@@ -1,7 +1,6 @@
 import { boltBySize } from '@shaftbook/standards/bolts'
-import type { NoRow } from '@shaftbook/standards/table'
 import { InputError, requireWithin } from './input-error.ts'
-import { certaintyCautions, standardRow, type Sourced } from './source.ts'
+import { certaintyCautions, noAnswer, standardRow, type NoAnswer, type Sourced } from './source.ts'
 
 /** Nut factor K by the state of the thread. */
 export const nutFactors = Object.freeze({ dry: 0.2, oiled: 0.16, moly: 0.12 })
@@ -23,13 +22,15 @@ export interface CapBoltTorque extends Sourced {
   toNm: number
 }
 
+const boltTable = 'ISO 898-1; SAE J429 / ASTM A449 / A354, bolts'
+
 /**
  * Torque of a cap bolt: T = K · F · d with the preload F = 0.75 · proof stress · stress area; K 0.20 dry, 0.16 light oil,
  * 0.12 moly paste. In three steps crosswise. The housing maker's own figure wins: use makerTorque for it. R-BOLT.
  */
-export function capBoltTorque(size: string, propertyClass: string, state: ThreadState): CapBoltTorque | NoRow {
+export function capBoltTorque(size: string, propertyClass: string, state: ThreadState): CapBoltTorque | NoAnswer {
   const lookup = boltBySize(size, propertyClass)
-  if (!lookup.found) return lookup
+  if (!lookup.found) return noAnswer(lookup.reason, boltTable, 'R-BOLT')
   const { proofMpa, stressAreaMm2, diameterMm } = lookup.row
   const preloadN = 0.75 * proofMpa * stressAreaMm2
   const source = standardRow(lookup, `${size}, ${propertyClass}`)

@@ -6,11 +6,19 @@ import {
   type ClassRange,
   type ClearanceClass,
 } from '@shaftbook/standards/clearance-classes'
-import type { NoRow } from '@shaftbook/standards/table'
 import { judgeBetween, type AcceptanceRule, type BandVerdict } from './acceptance.ts'
 import { requireClearance } from './clearance-text.ts'
 import { isSphericalRoller } from './designation.ts'
-import { boreRange, certaintyCautions, standardRow, type Source, type Sourced } from './source.ts'
+import {
+  boreRange,
+  certaintyCautions,
+  formula,
+  noAnswer,
+  standardRow,
+  type NoAnswer,
+  type Source,
+  type Sourced,
+} from './source.ts'
 import { formatLength, toNanometres, umFromNanometres } from './units.ts'
 
 export type { ClearanceClass, ClassRange } from '@shaftbook/standards/clearance-classes'
@@ -23,9 +31,13 @@ export interface ClearanceRange extends Sourced {
 }
 
 /** Clearance range in µm of a class for a bore in mm, by ISO 5753-1; a K bearing uses the tapered table. R-CL1. */
-export function clearanceRange(boreMm: number, bore: BoreType, clearanceClass: ClearanceClass): ClearanceRange | NoRow {
+export function clearanceRange(
+  boreMm: number,
+  bore: BoreType,
+  clearanceClass: ClearanceClass,
+): ClearanceRange | NoAnswer {
   const lookup = rowForBore(boreMm, bore)
-  if (!lookup.found) return lookup
+  if (!lookup.found) return noAnswer(lookup.reason, clearanceTables, 'R-CL1')
   const source = standardRow(lookup, `${boreRange(lookup.row)}, ${bore} bore`)
   const noted = lookup.row.note ? [`ISO 5753-1, ${source.row}: ${lookup.row.note}.`] : []
   const all = (name: ClearanceClass): ClassRange => classRange(lookup.row, name)
@@ -46,7 +58,9 @@ export type ClassCheck =
       /** Every class whose range holds the reading; neighbours share a limit. */
       readsLike: ClearanceClass[]
     })
-  | { verdict: 'no-row'; reason: string; rule: string; cautions: string[] }
+  | (Sourced & { verdict: 'no-row'; reason: string })
+
+const clearanceTables = 'ISO 5753-1, radial internal clearance'
 
 /**
  * Compares the bench clearance (mean of the before readings, µm) with the class printed on the box. Outside means a
@@ -62,10 +76,10 @@ export function checkClass(
   const { series } = bearing
   if (typeof series === 'string' && !isSphericalRoller(series)) {
     const reason = `The clearance tables are for spherical roller bearings, series ${series} is another kind.`
-    return { verdict: 'no-row', reason, rule: 'R-CL2', cautions: [] }
+    return noRow(reason)
   }
   const found = clearanceRange(bearing.boreMm, bearing.bore, bearing.clearanceClass)
-  if (!found.found) return { verdict: 'no-row', reason: found.reason, rule: 'R-CL2', cautions: [] }
+  if (!found.found) return noRow(found.reason)
   const verdict = judgeBetween(valueUm, found.range, expandedUm, acceptance)
   const readsLike = clearanceClasses.filter(
     (name) => judgeBetween(valueUm, found.classes[name], 0, 'simple') === 'inside',
@@ -77,6 +91,10 @@ export function checkClass(
 /** Reduction of clearance in µm: before minus after, both taken the same way. Negative when after is larger. R-RED. */
 export function reductionUm(beforeUm: number, afterUm: number): number {
   return umFromNanometres(toNanometres(beforeUm, 'um') - toNanometres(afterUm, 'um'))
+}
+
+function noRow(reason: string): ClassCheck {
+  return { verdict: 'no-row', reason, source: formula(clearanceTables), rule: 'R-CL2', cautions: [] }
 }
 
 function classCaution(

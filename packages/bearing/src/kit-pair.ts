@@ -2,7 +2,7 @@ import { sleeveByCode, sleeveForSrb, srbCodesOf } from '@shaftbook/standards/ada
 import type { AdapterSleeveRow } from '@shaftbook/standards/adapter-sleeves.data'
 import { nutByCode } from '@shaftbook/standards/lock-nuts'
 import { codeWithBore, type Designation } from './designation.ts'
-import { certaintyCautions, formula, standardRow, type Sourced } from './source.ts'
+import { certaintyCautions, formula, noAnswer, standardRow, type NoAnswer, type Sourced } from './source.ts'
 
 export interface KitFinding {
   kind: 'refused' | 'ask'
@@ -46,15 +46,18 @@ export type SleeveChoice =
       lockingType: string
       shaftMm: number
     })
-  | { found: false; reason: string }
+  | NoAnswer
+
+const sleeveTable = 'ISO 2982-1 / DIN 5415, adapter sleeves'
 
 /** The adapter sleeve with its nut and washer or clip for a spherical roller bearing, from the table. R-KIT-PAIR. */
 export function sleeveFor(bearing: Designation): SleeveChoice {
   if (bearing.taper === null) {
-    return { found: false, reason: `${bearing.basicCode} has a cylindrical bore: it takes no adapter sleeve.` }
+    const reason = `${bearing.basicCode} has a cylindrical bore: it takes no adapter sleeve.`
+    return noAnswer(reason, sleeveTable, 'R-KIT-PAIR')
   }
   const lookup = sleeveForSrb(codeWithBore(bearing))
-  if (!lookup.found) return lookup
+  if (!lookup.found) return noAnswer(lookup.reason, sleeveTable, 'R-KIT-PAIR')
   const { sleeveCode, nutCode, lockingCode, lockingType, shaftMm, note } = lookup.row
   const source = standardRow(lookup, sleeveCode)
   const cautions = [...certaintyCautions(source), ...(note ? [`${sleeveCode}: ${note}.`] : [])]

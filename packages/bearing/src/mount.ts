@@ -5,7 +5,7 @@ import { checkClass, reductionUm, type ClassCheck } from './clearance.ts'
 import { checkRatio, type RatioCheck } from './drive-up.ts'
 import { InputError } from './input-error.ts'
 import { bearingReading, type BearingReading, type Row, type RowReading } from './readings.ts'
-import type { Source } from './source.ts'
+import { formula, type Sourced } from './source.ts'
 import { mountUncertainty, type MountUncertainty } from './uncertainty.ts'
 import {
   defaultVerdictSettings,
@@ -50,19 +50,17 @@ interface JudgedParts {
   uncertainty: MountUncertainty
 }
 
-export interface MountJudgement extends JudgedParts {
+/** The source is the band's; the cautions are those of all parts, each once. */
+export interface MountJudgement extends JudgedParts, Sourced {
   kind: 'judged'
   formulaVersion: string
   bench: BearingReading
   mounted: BearingReading
   settings: VerdictSettings
-  source: Source
   rules: string[]
-  /** Every caution of the parts, each once. */
-  cautions: string[]
 }
 
-export interface MountRefused {
+export interface MountRefused extends Sourced {
   kind: 'refused'
   code: 'row-missing' | 'band-missing'
   field: string
@@ -90,6 +88,7 @@ export function judgeMount(input: MountInput): MountJudgement | MountRefused {
     ...parts,
     settings,
     source: input.band.source,
+    rule: 'R-RED, R-RES, R-U',
     rules: ['R-CL1', 'R-CL2', 'R-ROW', 'R-MEAN', 'R-RED', 'R-HALF', 'R-RES', 'R-RATIO', 'R-U'],
     cautions: [
       ...new Set([
@@ -148,5 +147,6 @@ function requireSameClass({ bearing, residualMinimum }: MountInput): void {
 
 function bandMissing(boreMm: number): MountRefused {
   const sentence = `No source has a clearance band for a bore of ${boreMm} mm: enter the maker's band for this position.`
-  return { kind: 'refused', code: 'band-missing', field: 'band', sentence }
+  const sourced = { source: formula('no band'), rule: 'R-RED', cautions: [] }
+  return { kind: 'refused', code: 'band-missing', field: 'band', sentence, ...sourced }
 }

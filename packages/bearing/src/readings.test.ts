@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { InputError } from './input-error.ts'
-import { bearingReading, saggingRingReadingUm, type Row } from './readings.ts'
+import { bearingReading, saggingRingReading, type Row } from './readings.ts'
 
 const readings = (a: number[], b: number[]): { row: Row; um: number }[] => [
   ...a.map((um) => ({ row: 'A' as const, um })),
@@ -47,6 +47,6 @@ describe('readings of both rows', () => {
   })
 
   it('R-OVAL the reading of a sagging ring is half the sum of left, right and bottom', () => {
-    expect(saggingRingReadingUm(60, 70, 150)).toBe(140)
+    expect(saggingRingReading(60, 70, 150)).toMatchObject({ readingUm: 140, rule: 'R-OVAL' })
   })
 })

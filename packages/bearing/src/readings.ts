@@ -23,7 +23,7 @@ export interface BearingReading extends Sourced {
   rowsAgree: boolean
 }
 
-export interface RowMissing {
+export interface RowMissing extends Sourced {
   kind: 'refused'
   code: 'row-missing'
   field: string
@@ -62,17 +62,26 @@ export function bearingReading(
   return { kind: 'reading', reading }
 }
 
+export interface SaggingReading extends Sourced {
+  readingUm: number
+}
+
 /**
  * Clearance of a big bearing whose ring sags, in µm: (left + right + bottom) / 2, left and right felt at 3 and 9 o'clock
  * and bottom at 6 o'clock of the free ring on its inner ring. Compare only with a reading taken the same way. R-OVAL.
  */
-export function saggingRingReadingUm(leftUm: number, rightUm: number, bottomUm: number): number {
+export function saggingRingReading(leftUm: number, rightUm: number, bottomUm: number): SaggingReading {
   const places = [
-    requireClearance(leftUm, 'left'),
-    requireClearance(rightUm, 'right'),
-    requireClearance(bottomUm, 'bottom'),
+    requireClearance(leftUm, 'leftUm'),
+    requireClearance(rightUm, 'rightUm'),
+    requireClearance(bottomUm, 'bottomUm'),
   ]
-  return umFromNanometres(Math.round(sum(places.map((um) => toNanometres(um, 'um'))) / 2))
+  return {
+    readingUm: umFromNanometres(Math.round(sum(places.map((um) => toNanometres(um, 'um'))) / 2)),
+    source: formula('(left + right + bottom) / 2'),
+    rule: 'R-OVAL',
+    cautions: ['Compare it only with a reading that was taken the same way.'],
+  }
 }
 
 /** Outside diameter in mm above which a free ring is taken to sag (rule of thumb). R-OVAL. */
@@ -92,7 +101,8 @@ function sum(values: readonly number[]): number {
 
 function rowMissing(row: Row, field: string): RowMissing {
   const sentence = `There is no ${field} reading in row ${row}: feel both rows, one row alone proves nothing.`
-  return { kind: 'refused', code: 'row-missing', field, row, sentence }
+  const sourced = { source: formula('mean of the two row means'), rule: 'R-MEAN', cautions: [] }
+  return { kind: 'refused', code: 'row-missing', field, row, sentence, ...sourced }
 }
 
 function rowsDiffer(differenceUm: number, limitUm: number): string {

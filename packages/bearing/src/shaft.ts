@@ -1,10 +1,10 @@
 import { adapterSleevesTable } from '@shaftbook/standards/adapter-sleeves.data'
 import { inchShaftsNear } from '@shaftbook/standards/inch-shafts'
 import { shaftToleranceRow } from '@shaftbook/standards/shaft-tolerances'
-import type { NoRow, Taper } from '@shaftbook/standards/table'
+import type { Taper } from '@shaftbook/standards/table'
 import { taperLength } from './drive-up.ts'
 import { InputError, requireWithin } from './input-error.ts'
-import { boreRange, certaintyCautions, formula, standardRow, type Sourced } from './source.ts'
+import { boreRange, certaintyCautions, formula, noAnswer, standardRow, type NoAnswer, type Sourced } from './source.ts'
 import { formatLength, toNanometres, umFromNanometres } from './units.ts'
 
 export interface ShaftCheck extends Sourced {
@@ -27,9 +27,9 @@ export function checkShaft(
   nominalMm: number,
   readingsMm: readonly number[],
   taper: Taper = '1:12',
-): ShaftCheck | NoRow {
+): ShaftCheck | NoAnswer {
   const lookup = shaftToleranceRow(nominalMm)
-  if (!lookup.found) return lookup
+  if (!lookup.found) return noAnswer(lookup.reason, 'ISO 286-1, shaft tolerances', 'R-SHAFT')
   if (readingsMm.length === 0) throw new InputError('too-small', 'readingsMm', 'There is no shaft reading.')
   const off = readingsMm.map((mm) => deviationNm(mm, nominalMm))
   const [largest, smallest] = [Math.max(...off), Math.min(...off)]

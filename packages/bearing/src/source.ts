@@ -1,4 +1,4 @@
-import type { Certainty, Lookup } from '@shaftbook/standards/table'
+import type { Certainty, Lookup, NoRow } from '@shaftbook/standards/table'
 
 export type SourceKind = 'position' | 'maker-chart' | 'generic-guide' | 'standard' | 'formula' | 'site'
 
@@ -17,6 +17,14 @@ export interface Sourced {
   source: Source
   rule: string
   cautions: string[]
+}
+
+/** There is no answer, and the reason as a sentence: a table has no row, or the formula does not reach so far. */
+export type NoAnswer = NoRow & Sourced
+
+/** No answer, from the table or the rule that was asked. */
+export function noAnswer(reason: string, title: string, rule: string): NoAnswer {
+  return { found: false, reason, source: formula(title), rule, cautions: [] }
 }
 
 /** A source that is one of our formulas or rules of practice. */
