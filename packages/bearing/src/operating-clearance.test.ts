@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { InputError } from './input-error.ts'
-import { hotFitHeatingK, operatingClearance } from './operating-clearance.ts'
+import { operatingClearance } from './operating-clearance.ts'
 
 const ring = { mountedUm: 73, boreMm: 100, outsideDiameterMm: 180, outerRingC: 60 }
 
@@ -31,10 +31,6 @@ describe('clearance in operation', () => {
     const result = operatingClearance({ ...ring, innerRingC: 70, outerRacewayMm: 162 })
     expect(result.changeUm).toBeCloseTo(-19.44, 9)
     expect(result.cautions.join(' ')).not.toContain('estimated')
-  })
-
-  it('a hot fit of 100 mm with 60 µm needs 92 K', () => {
-    expect(Math.round(hotFitHeatingK(60, 100))).toBe(92)
   })
 
   it('impossible numbers are refused', () => {

@@ -54,13 +54,3 @@ export function operatingClearance(input: OperatingInput): OperatingClearance {
     cautions: [...warning, ...estimate, 'A tight or oval housing and the load change it further.'],
   }
 }
-
-/**
- * Heating above ambient in K for a hot fit on a cylindrical seat: (I + 0.05 mm) / (α · d), interference I in µm (0 to
- * 1000), bore in mm. The ring may not exceed about 120 °C, sealed bearings 80 to 100 °C.
- */
-export function hotFitHeatingK(interferenceUm: number, boreMm: number): number {
-  requireWithin(interferenceUm, 'interferenceUm', 0, 1000, 'µm')
-  requireWithin(boreMm, 'boreMm', 3, 2000, 'mm')
-  return (interferenceUm / 1000 + 0.05) / (steelExpansionPerK * boreMm)
-}

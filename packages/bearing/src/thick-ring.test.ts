@@ -14,6 +14,8 @@ describe('thick ring on a taper', () => {
     expect(Math.round(forecast.hoopStressMpa)).toBe(102)
     const force = driveForceN(forecast.contactPressureMpa, { boreMm: 100, widthMm: 46, taper: '1:12' }, 0.15)
     expect(Math.round(force / 1000)).toBe(51)
+    expect(forecast.driveForceN).toBeNull()
+    expect(forecastDriveUp({ ...ring, travelMm: 0.8, widthMm: 46 }).driveForceN).toBeCloseTo(force, 6)
   })
 
   it('with a 50 mm hole in the shaft the reduction falls to 44.4 µm', () => {

@@ -25,14 +25,22 @@ export interface DriveUpForecast extends Sourced {
   hoopStressMpa: number
   /** Travel over reduction. */
   ratio: number
+  /** Force to drive the ring in N, by a friction of 0.15 unless given; null without a width. */
+  driveForceN: number | null
 }
 
 export interface ForecastInput extends RingGeometry {
   travelMm: number
   taper: Taper
   /** Loss of diameter in µm by flattened roughness and settling of the sleeve. */
-  smoothingUm?: number
+  smoothingUm?: number | null
+  /** Width of the ring, for the force. */
+  widthMm?: number | null
+  /** 0.12 to 0.18 dry, 0.08 to 0.12 oiled; 0.15 where it is not given. */
+  friction?: number | null
 }
+
+const usualFriction = 0.15
 
 /** Smoothing of roughness Rz 4 and 6 µm: 0.8 · (4 + 6). */
 export const usualSmoothingUm = 8
@@ -43,7 +51,7 @@ export const usualSmoothingUm = 8
  */
 export function forecastDriveUp(input: ForecastInput): DriveUpForecast {
   requireWithin(input.travelMm, 'travelMm', 0, 50, 'mm')
-  const { k, hollow, estimated } = stiffness(input)
+  const { k, hollow, estimated } = ringGrowth(input)
   const interferenceUm = (input.travelMm * 1000) / taperLength[input.taper] - smoothing(input.smoothingUm)
   if (interferenceUm <= 0) {
     const message = 'The travel is used up by smoothing before the ring grows: drive further or check the zero point.'
@@ -58,6 +66,7 @@ export function forecastDriveUp(input: ForecastInput): DriveUpForecast {
     contactPressureMpa,
     hoopStressMpa: (contactPressureMpa * (1 + k * k)) / (1 - k * k),
     ratio: (input.travelMm * 1000) / reductionUm,
+    driveForceN: forceOf(input, contactPressureMpa),
     ...forecastSource(estimated),
   }
 }
@@ -65,7 +74,7 @@ export function forecastDriveUp(input: ForecastInput): DriveUpForecast {
 /** Axial travel in mm that a reduction in µm is estimated to need: the inverse of forecastDriveUp. */
 export function travelForReductionMm(reductionUm: number, input: Omit<ForecastInput, 'travelMm'>): number {
   requireWithin(reductionUm, 'reductionUm', 0, 2000, 'µm')
-  const { k, hollow } = stiffness(input)
+  const { k, hollow } = ringGrowth(input)
   return ((reductionUm / (k * hollow) + smoothing(input.smoothingUm)) * taperLength[input.taper]) / 1000
 }
 
@@ -88,14 +97,21 @@ export function smoothingUm(rzAUm: number, rzBUm: number): number {
   return 0.8 * (rzAUm + rzBUm)
 }
 
-function smoothing(given: number | undefined): number {
+function forceOf(input: ForecastInput, contactPressureMpa: number): number | null {
+  const { boreMm, taper, widthMm } = input
+  if (typeof widthMm !== 'number') return null
+  requireWithin(widthMm, 'widthMm', 3, 1000, 'mm')
+  return driveForceN(contactPressureMpa, { boreMm, widthMm, taper }, input.friction ?? usualFriction)
+}
+
+function smoothing(given: number | null | undefined): number {
   const value = given ?? usualSmoothingUm
   requireWithin(value, 'smoothingUm', 0, 200, 'µm')
   return value
 }
 
 /** k = d/F of the ring and the factor of a hollow shaft, (1 - k0²)/(1 - k0² k²). */
-function stiffness(ring: RingGeometry): { k: number; hollow: number; estimated: boolean } {
+export function ringGrowth(ring: RingGeometry): { k: number; hollow: number; estimated: boolean } {
   requireWithin(ring.boreMm, 'boreMm', 3, 2000, 'mm')
   const raceway = ring.innerRacewayMm ?? (3 * ring.boreMm + ring.outsideDiameterMm) / 4
   const shaftBore = ring.shaftBoreMm ?? 0
