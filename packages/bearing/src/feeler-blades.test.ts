@@ -48,8 +48,32 @@ describe('feeler blades', () => {
   })
 
   it('the sequence runs from bench clearance down to the target, each thickness once', () => {
-    const steps = stackSequence(125, 70, metric).map((stack) => stack.totalUm)
+    const steps = stackSequence(125, 70, metric).stacks.map((stack) => stack.totalUm)
     expect(steps).toEqual([120, 110, 100, 90, 80, 70])
+  })
+
+  it('the sequence keeps its step, never leaves the range, and ends at the thinnest stack that is not below the target', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 60, max: 300 }),
+        fc.integer({ min: 0, max: 60 }),
+        fc.integer({ min: 1, max: 40 }),
+        (bench, target, stepUm) => {
+          const totals = stackSequence(bench, target, thou, { stepUm }).stacks.map((stack) => stack.totalUm)
+          const all = stackSequence(bench, target, thou, { stepUm: 0 }).stacks.map((stack) => stack.totalUm)
+          expect(totals.at(-1)).toBe(all.at(-1))
+          expect(totals.every((um) => um <= bench && um >= target)).toBe(true)
+          for (const [at, um] of totals.slice(1).entries())
+            expect((totals[at] ?? 0) - um).toBeGreaterThan(stepUm - 0.001)
+        },
+      ),
+    )
+  })
+
+  it('a set that makes nothing between bench clearance and target says so', () => {
+    const sequence = stackSequence(25, 20, metric)
+    expect(sequence.stacks).toEqual([])
+    expect(sequence.cautions[0]).toContain('No stack')
   })
 
   it('R-U a go/no-go pair is a window: 70 passes, 80 stops, u 2.9 µm', () => {

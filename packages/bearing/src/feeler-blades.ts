@@ -32,18 +32,47 @@ export function stackFor(wantedUm: number, setUm: readonly number[], maxBlades =
   return { ...sourced, kind: 'no-stack', sentence, nextBelow, nextAbove }
 }
 
-/** The stacks to try while driving up: from bench clearance down to the target, one for each thickness in between. */
+export interface StackSequence extends Sourced {
+  /** From the first to try, near the bench clearance, to the last, at the target. */
+  stacks: BladeStack[]
+}
+
+/** Thicknesses closer together than this are not worth a try each. */
+export const usualStepUm = 10
+
+/**
+ * The stacks to try one after the other while driving up: from bench clearance down to the target (the mounted clearance
+ * wanted), at least a step apart, all in µm. The last is the thinnest stack that is not below the target.
+ */
 export function stackSequence(
   benchUm: number,
   targetUm: number,
   setUm: readonly number[],
-  maxBlades = usualMaxBlades,
-): BladeStack[] {
+  { stepUm = usualStepUm, maxBlades = usualMaxBlades }: { stepUm?: number; maxBlades?: number } = {},
+): StackSequence {
   requireWithin(benchUm, 'benchUm', 1, 5000, 'µm')
   requireWithin(targetUm, 'targetUm', 0, benchUm, 'µm')
-  return allStacks(setUm, maxBlades)
-    .filter((stack) => stack.totalUm <= benchUm && stack.totalUm >= targetUm)
-    .toReversed()
+  requireWithin(stepUm, 'stepUm', 0, 500, 'µm')
+  const [bench, target, step] = [benchUm, targetUm, stepUm].map((um) => toNanometres(um, 'um')) as [
+    number,
+    number,
+    number,
+  ]
+  const upwards: BladeStack[] = []
+  let least = target
+  for (const stack of allStacks(setUm, maxBlades)) {
+    const nm = toNanometres(stack.totalUm, 'um')
+    if (nm < least || nm > bench) continue
+    upwards.push(stack)
+    least = nm + Math.max(1, step)
+  }
+  const none = upwards.length === 0 ? ['No stack of this set lies between bench clearance and target.'] : []
+  return {
+    stacks: upwards.toReversed(),
+    source: formula('blades of the set, from bench clearance to target'),
+    rule: 'R-UNIT',
+    cautions: [...none, 'Never turn the ring on a blade; feel the unloaded rollers, both rows.'],
+  }
 }
 
 export interface GoNoGoWindow extends Sourced {
@@ -73,25 +102,30 @@ export function goNoGoWindow(passesUm: number, stopsUm: number): GoNoGoWindow {
   }
 }
 
-/** One stack for each thickness that the set can make, the one with the fewest blades, thinnest thickness first. */
+/**
+ * One stack for each thickness that the set can make, the one with the fewest blades, thinnest thickness first. Blades are
+ * taken in turn, so that each thickness is kept once however many ways lead to it.
+ */
 function allStacks(setUm: readonly number[], maxBlades: number): BladeStack[] {
-  requireWithin(setUm.length, 'blades', 1, 60, 'blades')
+  requireWithin(setUm.length, 'bladesUm', 1, 60, 'blades')
   requireWithin(maxBlades, 'maxBlades', 1, 4, 'blades')
-  const blades = setUm.map((um) => bladeNm(um)).sort((a, b) => b - a)
-  const fewest = new Map<number, number[]>()
-  let ofSize: { used: number[]; last: number; total: number }[] = [{ used: [], last: -1, total: 0 }]
-  for (let size = 1; size <= maxBlades; size += 1) {
-    ofSize = ofSize.flatMap(({ used, last, total }) =>
-      blades.flatMap((blade, at) => (at > last ? [{ used: [...used, blade], last: at, total: total + blade }] : [])),
-    )
-    for (const { used, total } of ofSize) if (!fewest.has(total)) fewest.set(total, used)
+  const bySize: Map<number, number[]>[] = [new Map([[0, []]])]
+  for (const blade of setUm.map((um) => bladeNm(um)).sort((a, b) => b - a)) {
+    for (let size = Math.min(bySize.length, maxBlades) - 1; size >= 0; size -= 1) {
+      const larger = (bySize[size + 1] ??= new Map<number, number[]>())
+      for (const [total, used] of bySize[size] ?? [])
+        if (!larger.has(total + blade)) larger.set(total + blade, [...used, blade])
+    }
   }
+  const fewest = new Map<number, number[]>()
+  for (const stacks of bySize.slice(1))
+    for (const [total, used] of stacks) if (!fewest.has(total)) fewest.set(total, used)
   return [...fewest]
     .sort(([a], [b]) => a - b)
     .map(([total, used]) => ({ bladesUm: used.map(umFromNanometres), totalUm: umFromNanometres(total) }))
 }
 
 function bladeNm(um: number): number {
-  requireWithin(um, 'blade', 5, 2000, 'µm')
+  requireWithin(um, 'bladesUm', 5, 2000, 'µm')
   return toNanometres(um, 'um')
 }
