@@ -99,6 +99,30 @@ describe('kit of a position', () => {
     expect(kit.lines.some((line) => line.part === 'locating ring')).toBe(false)
   })
 
+  it('R-KIT-PAIR the shaft as measured and the housing are held against the tables', () => {
+    const kit = { bearing: bearing('22220 K'), rings, greaseG: 300 }
+    const questions = (more: object): string => proposeKit({ ...kit, ...more }).questions.join(' ')
+    expect(
+      proposeKit({ ...kit, shaft: { mm: 89.95, system: 'metric' }, housingCode: 'SN 520' }).questions,
+    ).toHaveLength(1)
+    expect(questions({ shaft: { mm: 88, system: 'metric' } })).toContain('H320 is for a shaft of 90 mm')
+    expect(questions({ housingCode: 'SN522' })).toContain('SN522')
+  })
+
+  it('R-INCH an inch shaft never gets the metric sleeve without a question', () => {
+    const kit = { bearing: bearing('22218 K'), rings, greaseG: 300 }
+    const questions = (mm: number, system: 'inch' | null): string =>
+      proposeKit({ ...kit, shaft: { mm, system } }).questions.join(' ')
+    expect(questions(74.61, null)).toContain('2 15/16')
+    expect(questions(74.61, 'inch')).toContain('enter the inch sleeve')
+  })
+
+  it('seals have no row in any table, and the kit says so', () => {
+    expect(proposeKit({ bearing: bearing('22220 K'), rings, greaseG: 300 }).questions.join(' ')).toContain(
+      'No table has a row for seals',
+    )
+  })
+
   it('what is not known is a question, not a guess', () => {
     const kit = proposeKit({ bearing: bearing('24040 K30'), rings: null, greaseG: null })
     expect(kit.lines.map((line) => line.part)).toEqual(['bearing', 'seal'])

@@ -1,7 +1,8 @@
-import type { Designation } from './designation.ts'
-import { printDesignation } from './designation.ts'
-import { sleeveFor } from './kit-pair.ts'
+import { plummerBlockFor } from '@shaftbook/standards/plummer-blocks'
+import { codeWithBore, printDesignation, type Designation } from './designation.ts'
+import { sleeveFor, type SleeveChoice } from './kit-pair.ts'
 import { locatingRings, type RingInput } from './rings.ts'
+import { inchOrMetric, type ThreadSystem } from './shaft.ts'
 import { formula, type Sourced } from './source.ts'
 
 export interface KitLine {
@@ -26,21 +27,27 @@ export interface KitInput {
   rings: RingInput | null
   /** Planned fill in g; null when not planned. */
   greaseG: number | null
+  /** Measured shaft in mm, and whether it is an inch or a metric one where somebody has said so. */
+  shaft?: { mm: number; system: ThreadSystem | null } | null
+  /** Code of the housing, such as SN520. */
+  housingCode?: string | null
 }
 
 /**
- * The kit of one position from bearing and role: bearing, sleeve, nut, washer or clip (always new), rings from the measured
- * seat, seals (new, by shaft and housing: the site's codes) and grease. R-KIT-PAIR, R-RING.
+ * The kit of one position from bearing, shaft, housing and role: bearing, sleeve, nut, washer or clip (always new), rings from
+ * the measured seat, seals (new, by shaft and housing: no table has a row, so the site's codes) and grease. R-KIT-PAIR, R-RING, R-INCH.
  */
 export function proposeKit(input: KitInput): KitProposal {
   const sleeve = input.bearing.taper === null ? null : sleeveFor(input.bearing)
   const rings = input.rings ? locatingRings(input.rings) : null
   const questions = [
+    ...shaftQuestions(input, sleeve),
+    ...housingQuestions(input),
     ...(sleeve && !sleeve.found ? [sleeve.reason] : []),
     ...(rings === null ? ['Measure the seat of the housing: the rings follow from it.'] : []),
     ...(rings?.kind === 'refused' ? [rings.sentence] : []),
     ...(input.greaseG === null ? ['How much grease is planned for bearing and housing?'] : []),
-    'Which seals fit this shaft and housing? They are not tabled.',
+    'Which seals fit this shaft and housing? No table has a row for seals: enter the codes of the housing’s maker.',
   ]
   const lines: KitLine[] = [
     piece('bearing', printDesignation(input.bearing), 1, 'must', 'In its pack until it is measured.'),
@@ -52,7 +59,29 @@ export function proposeKit(input: KitInput): KitProposal {
     ...(input.greaseG === null ? [] : [grease(input.greaseG)]),
   ]
   const cautions = [...(sleeve?.found ? sleeve.cautions : []), ...(rings?.cautions ?? [])]
-  return { lines, questions, source: formula('kit of one position'), rule: 'R-KIT-PAIR, R-RING', cautions }
+  return { lines, questions, source: formula('kit of one position'), rule: 'R-KIT-PAIR, R-RING, R-INCH', cautions }
+}
+
+/** The sleeve of the table against the shaft as measured; an inch shaft never takes a metric sleeve. */
+function shaftQuestions({ shaft, bearing }: KitInput, sleeve: SleeveChoice | null): string[] {
+  if (!shaft) return []
+  const answer = inchOrMetric(shaft.mm, shaft.system)
+  if (answer.kind === 'ask') return [answer.sentence]
+  if (!sleeve?.found) return []
+  if (answer.system === 'inch')
+    return [
+      `${sleeve.sleeveCode} is metric and the shaft is an inch one: enter the inch sleeve for ${bearing.basicCode}.`,
+    ]
+  if (Math.abs(shaft.mm - sleeve.shaftMm) <= 0.5) return []
+  return [
+    `${sleeve.sleeveCode} is for a shaft of ${sleeve.shaftMm} mm, this one measures ${shaft.mm} mm: which is right?`,
+  ]
+}
+
+function housingQuestions({ housingCode, bearing }: KitInput): string[] {
+  if (!housingCode) return []
+  const lookup = plummerBlockFor(housingCode.trim().toUpperCase().replace(/\s+/g, ''), codeWithBore(bearing))
+  return lookup.found ? [] : [lookup.reason]
 }
 
 function sleeveLines(sleeve: {
