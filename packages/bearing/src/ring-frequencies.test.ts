@@ -13,6 +13,7 @@ describe('ring frequencies', () => {
     expect(result.innerRingHz).toBeCloseTo(90 * (1 + 0.140687), 3)
     expect(result.cageHz).toBeCloseTo(5 * (1 - 0.140687), 4)
     expect(result.rollerSpinHz).toBeCloseTo(35 * (1 - 0.140687 ** 2), 3)
+    expect(result.rollerPassHz).toBeCloseTo(70 * (1 - 0.140687 ** 2), 3)
   })
 
   it('outer and inner together are elements times turns, and the cage passes each element past the outer ring', () => {

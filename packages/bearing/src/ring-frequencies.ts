@@ -5,8 +5,9 @@ export interface RingFrequencies extends Sourced {
   outerRingHz: number
   innerRingHz: number
   cageHz: number
-  /** Roller spin; a defect on a roller shows at twice this. */
   rollerSpinHz: number
+  /** Twice the spin: a spot on a roller meets both rings in one turn. */
+  rollerPassHz: number
 }
 
 export interface RingGeometryInput {
@@ -33,11 +34,13 @@ export function ringFrequencies(input: RingGeometryInput): RingFrequencies {
   requireWithin(elementDiameterMm, 'elementDiameterMm', 0.5, pitchDiameterMm / 2, 'mm')
   const turns = speedRpm / 60
   const slope = (elementDiameterMm / pitchDiameterMm) * Math.cos((contactAngleDeg * Math.PI) / 180)
+  const rollerSpinHz = ((pitchDiameterMm * turns) / (2 * elementDiameterMm)) * (1 - slope * slope)
   return {
     outerRingHz: (elements / 2) * turns * (1 - slope),
     innerRingHz: (elements / 2) * turns * (1 + slope),
     cageHz: (turns / 2) * (1 - slope),
-    rollerSpinHz: ((pitchDiameterMm * turns) / (2 * elementDiameterMm)) * (1 - slope * slope),
+    rollerSpinHz,
+    rollerPassHz: 2 * rollerSpinHz,
     source: formula('rolling without slip'),
     rule: 'kinematics',
     cautions: ['Real frequencies lie 1 to 2 % lower, by slip.'],

@@ -8,21 +8,27 @@ const at100 = { celsius: 100, mm2PerS: 19 }
 
 describe('viscosity', () => {
   it('ASTM D341 goes through both points, either way round', () => {
-    expect(viscosityAt(40, at40, at100)).toBeCloseTo(220, 8)
-    expect(viscosityAt(100, at100, at40)).toBeCloseTo(19, 9)
+    expect(viscosityAt(40, at40, at100).mm2PerS).toBeCloseTo(220, 8)
+    expect(viscosityAt(100, at100, at40).mm2PerS).toBeCloseTo(19, 9)
   })
 
   it('an oil of 220 and 19 mm²/s has 51.7 mm²/s at 70 °C', () => {
     // Straight line by hand: log log (ν + 0.7) is 0.370087 at 2.495752 and 0.112439 at 2.571883; at 2.535484 it is 0.235625.
-    expect(viscosityAt(70, at40, at100)).toBeCloseTo(51.7, 1)
+    expect(viscosityAt(70, at40, at100).mm2PerS).toBeCloseTo(51.7, 1)
   })
 
   it('a warmer oil is never thicker', () => {
     fc.assert(
       fc.property(fc.integer({ min: -30, max: 199 }), (celsius) => {
-        expect(viscosityAt(celsius + 1, at40, at100)).toBeLessThan(viscosityAt(celsius, at40, at100))
+        expect(viscosityAt(celsius + 1, at40, at100).mm2PerS).toBeLessThan(viscosityAt(celsius, at40, at100).mm2PerS)
       }),
     )
+  })
+
+  it('a temperature outside the two points is marked as less sure', () => {
+    expect(viscosityAt(70, at40, at100).cautions).toEqual([])
+    expect(viscosityAt(120, at40, at100).cautions).toHaveLength(1)
+    expect(viscosityAt(0, at100, at40).cautions).toHaveLength(1)
   })
 
   it('ν1 of dm 140 is 18.8 mm²/s at 600 rev/min and 9.8 at 1500', () => {

@@ -7,21 +7,32 @@ export interface ViscosityPoint {
   mm2PerS: number
 }
 
+export interface OilViscosity extends Sourced {
+  mm2PerS: number
+}
+
 /**
  * Kinematic viscosity in mm²/s of an oil at a temperature, from two points of its sheet (usually 40 and 100 °C):
  * log log (ν + 0.7) is linear in log T (ASTM D341). −30 to 200 °C, 2 to 100 000 mm²/s.
  */
-export function viscosityAt(celsius: number, one: ViscosityPoint, other: ViscosityPoint): number {
+export function viscosityAt(celsius: number, one: ViscosityPoint, other: ViscosityPoint): OilViscosity {
   requireWithin(celsius, 'celsius', -30, 200, '°C')
   const [a, b] = [checkedPoint(one), checkedPoint(other)]
   if (Math.abs(a.logT - b.logT) < 1e-6)
-    throw new InputError('conflict', 'other', 'The two points have to differ in temperature.')
+    throw new InputError('conflict', 'otherC', 'The two points have to differ in temperature.')
   const slope = (b.w - a.w) / (b.logT - a.logT)
-  if (slope >= 0) throw new InputError('conflict', 'other', 'An oil gets thinner as it warms: check the two points.')
+  if (slope >= 0)
+    throw new InputError('conflict', 'otherMm2PerS', 'An oil gets thinner as it warms: check the two points.')
   const w = a.w + slope * (Math.log10(celsius + 273.15) - a.logT)
   const mm2PerS = 10 ** (10 ** w) - 0.7
   requireWithin(mm2PerS, 'viscosity', 0.2, 10_000_000, 'mm²/s')
-  return mm2PerS
+  const outside = celsius < Math.min(one.celsius, other.celsius) || celsius > Math.max(one.celsius, other.celsius)
+  return {
+    mm2PerS,
+    source: { ...formula('log log (ν + 0.7) linear in log T'), kind: 'standard', row: 'ASTM D341' },
+    rule: 'ASTM D341',
+    cautions: outside ? ['The temperature lies outside the two points: the further, the less sure.'] : [],
+  }
 }
 
 /** Viscosity ν1 in mm²/s that a bearing needs: 45 000 · n^−0.83 · dm^−0.5 below 1000 rev/min, 4500 · n^−0.5 · dm^−0.5 above (ISO 281). */
