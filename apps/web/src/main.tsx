@@ -14,7 +14,13 @@ import { LinkProvider } from './ui/link.tsx'
 import { NoticeProvider } from './ui/notice.tsx'
 import { cssVariables, theme } from './ui/theme.ts'
 
-const queryClient = new QueryClient({ defaultOptions: { queries: { staleTime: 15_000, retry: 1 } } })
+const queryClient = new QueryClient({
+  defaultOptions: {
+    queries: { staleTime: 15_000, retry: 1 },
+    // Without a network a write fails with its sentence instead of waiting unseen.
+    mutations: { networkMode: 'always' },
+  },
+})
 const router = makeRouter(queryClient)
 const followLink = (href: string) => router.history.push(href)
 

@@ -46,7 +46,7 @@ export function ClearanceGauge(props: ClearanceGaugeProps) {
         </figcaption>
         <div ref={ref} className={classes.drawing} style={{ height }}>
           {width > 0 && (
-            <svg width={width} height={height} role="img" aria-labelledby={titleId}>
+            <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-labelledby={titleId}>
               <title id={titleId}>{`Clearance gauge. ${words.headline}. ${words.detail}`}</title>
               <GaugeDrawing
                 geometry={gaugeGeometry(props, { width, height, labelWidth, umPerUnit: lengthUnits[unit].um })}

@@ -69,6 +69,8 @@ export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClo
       </p>
       <div ref={form} className={classes.body}>
         <Checkbox
+          size="md"
+          className={classes.check}
           label="It did not happen at this position: withdraw it"
           checked={withdrawn}
           onChange={(event) => setWithdrawn(event.currentTarget.checked)}

@@ -13,7 +13,7 @@ const withUnit = (value: number | null, unit: string): string | null => (value =
 export function MountPeople({ record }: { record: MountRecord }) {
   const { site } = useSite()
   const items: Definition[] = [
-    { label: 'Mounted', value: <Timestamp at={record.mountedAt} timeZone={site.timeZone} /> },
+    { label: 'Mounted', value: <Timestamp at={record.mountedAt} timeZone={site.timeZone} relative={false} /> },
     { label: 'Fitted by', value: record.fitter },
     { label: 'Checked by', value: record.checker },
     {

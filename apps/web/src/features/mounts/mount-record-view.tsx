@@ -109,6 +109,11 @@ function RecordGauge({ record }: { record: MountRecord }) {
     meanUm: judgement.mountedMeanUm,
   }
   return (
-    <ClearanceGauge {...input} classLabel={clearanceClass ?? undefined} bandSource={judgement.band?.source.title} />
+    <ClearanceGauge
+      past
+      {...input}
+      classLabel={clearanceClass ?? undefined}
+      bandSource={judgement.band?.source.title}
+    />
   )
 }

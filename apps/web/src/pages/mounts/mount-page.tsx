@@ -25,7 +25,7 @@ export function MountPage() {
         sentence={
           <>
             {record.bearing.designation}, {record.machineName},{' '}
-            <Timestamp at={record.mountedAt} timeZone={site.timeZone} />
+            <Timestamp at={record.mountedAt} timeZone={site.timeZone} relative={false} />
           </>
         }
         trail={[
