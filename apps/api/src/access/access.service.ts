@@ -37,7 +37,7 @@ export async function changeSite(
 }
 
 export async function listPeople(db: Database, scope: Scope, query: PageQuery): Promise<Page<Person>> {
-  return await db.readSite(scope, (sql) => store.listPeople(sql, query))
+  return await db.readSite(scope, (sql) => store.listPeople(sql, scope.siteId, query))
 }
 
 /** Lets a person in. Somebody who signs in at another site already is known by his e-mail and keeps name and password. */
@@ -79,12 +79,12 @@ export async function listAudit(
   scope: Scope,
   query: store.AuditQuery,
 ): Promise<Page<z.output<typeof AuditEntry>>> {
-  return await db.readSite(scope, (sql) => store.listAudit(sql, query))
+  return await db.readSite(scope, (sql) => store.listAudit(sql, scope.siteId, query))
 }
 
 function checkTimeZone(timeZone: string): void {
   try {
-    new Intl.DateTimeFormat('en', { timeZone })
+    Intl.DateTimeFormat('en', { timeZone })
   } catch (cause) {
     const message = `"${timeZone}" is not a time zone: write a name such as Europe/Berlin or America/Chicago.`
     throw fieldError('request-invalid', 'timeZone', message, { cause })

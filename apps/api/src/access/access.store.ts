@@ -22,11 +22,15 @@ export async function updateSite(
 
 const personColumns = `p.id, p.name, p.email, m.role, p.disabled_at is not null as disabled`
 
-export async function listPeople(sql: Sql, query: PageQuery): Promise<{ items: Person[]; nextCursor: string | null }> {
+export async function listPeople(
+  sql: Sql,
+  siteId: string,
+  query: PageQuery,
+): Promise<{ items: Person[]; nextCursor: string | null }> {
   const spec = {
     select: personColumns,
     from: 'membership m join person p on p.id = m.person_id',
-    where: new Where(),
+    where: Where.atSite('m', siteId),
     sort: { column: 'p.name', type: 'text', descending: false },
     id: 'p.id',
   } as const
@@ -34,11 +38,15 @@ export async function listPeople(sql: Sql, query: PageQuery): Promise<{ items: P
   return { items: rows, nextCursor }
 }
 
-export async function findPerson({ sql }: SiteTx, by: { id: string } | { email: string }): Promise<Person | undefined> {
-  const [condition, value] = 'id' in by ? ['p.id = $1::uuid', by.id] : ['p.email = $1', by.email]
+export async function findPerson(
+  { sql, scope }: SiteTx,
+  by: { id: string } | { email: string },
+): Promise<Person | undefined> {
+  const [condition, value] = 'id' in by ? ['p.id = $2::uuid', by.id] : ['p.email = $2', by.email]
   const [person] = await sql<Person>(
-    `select ${personColumns} from membership m join person p on p.id = m.person_id where ${condition}`,
-    [value],
+    `select ${personColumns} from membership m join person p on p.id = m.person_id
+     where m.site_id = $1::uuid and ${condition}`,
+    [scope.siteId, value],
   )
   return person
 }
@@ -52,11 +60,12 @@ export async function admitPerson(
 }
 
 /** The managers who can sign in, locked so that two changes at once cannot leave the site without one. */
-export async function lockManagers({ sql }: SiteTx): Promise<string[]> {
+export async function lockManagers({ sql, scope }: SiteTx): Promise<string[]> {
   const rows = await sql<{ person_id: string }>(
     `select m.person_id from membership m
      join person p on p.id = m.person_id and p.disabled_at is null
-     where m.role = 'manager' order by m.person_id for update of m`,
+     where m.site_id = $1::uuid and m.role = 'manager' order by m.person_id for update of m`,
+    [scope.siteId],
   )
   return rows.map((row) => row.person_id)
 }
@@ -65,8 +74,12 @@ export async function updateRole({ prisma, scope }: SiteTx, personId: string, ro
   await prisma.membership.updateMany({ where: { siteId: scope.siteId, personId }, data: { role } })
 }
 
-export async function listAudit(sql: Sql, query: AuditQuery): Promise<{ items: Audit[]; nextCursor: string | null }> {
-  const where = new Where()
+export async function listAudit(
+  sql: Sql,
+  siteId: string,
+  query: AuditQuery,
+): Promise<{ items: Audit[]; nextCursor: string | null }> {
+  const where = Where.atSite('e', siteId)
     .addIf(query.table, (value) => `e.table_name = ${value}`)
     .addIf(query.rowId, (value) => `e.row_id = ${value}::uuid`)
   const spec = {

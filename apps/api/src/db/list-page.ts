@@ -17,6 +17,11 @@ export class Where {
     return filter === undefined ? this : this.add((value) => condition(value(filter)))
   }
 
+  /** Only rows of this site: row-level security says so too, the condition also says it where rows are spread by site. */
+  static atSite(alias: string, siteId: string): Where {
+    return new Where().add((value) => `${alias}.site_id = ${value(siteId)}::uuid`)
+  }
+
   /** Adds a parameter and returns its place, e.g. `$3`. */
   parameter(value: unknown): string {
     this.values.push(value)

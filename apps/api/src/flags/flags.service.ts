@@ -10,11 +10,11 @@ const longestPutOffDays = 366
 
 export async function listFlags({ db, now }: Context, scope: Scope, timeZone: string, query: store.FlagQuery) {
   const today = plantDay(now(), timeZone)
-  return await db.readSite(scope, (sql) => store.listFlags(sql, query, today))
+  return await db.readSite(scope, (sql) => store.listFlags(sql, scope.siteId, query, today))
 }
 
 export async function countFlags({ db, now }: Context, scope: Scope, timeZone: string) {
-  const byKind = await db.readSite(scope, (sql) => store.countFlags(sql, plantDay(now(), timeZone)))
+  const byKind = await db.readSite(scope, (sql) => store.countFlags(sql, scope.siteId, plantDay(now(), timeZone)))
   const sum = (numbers: number[]): number => numbers.reduce((total, number) => total + number, 0)
   return {
     open: sum(byKind.map((row) => row.open)),
@@ -24,7 +24,7 @@ export async function countFlags({ db, now }: Context, scope: Scope, timeZone: s
 }
 
 export async function readFlag({ db }: Context, scope: Scope, id: string): Promise<Flag> {
-  const flag = await db.readSite(scope, (sql) => store.findFlag(sql, id))
+  const flag = await db.readSite(scope, (sql) => store.findFlag(sql, scope.siteId, id))
   if (!flag) throw notFound('flag')
   return flag
 }
@@ -39,7 +39,7 @@ export async function putOffFlag(
   const { id, version, until, reason } = wanted
   checkUntil(until, plantDay(now(), timeZone))
   return await db.withSite(scope, async (tx) => {
-    const flag = await store.findFlag(tx.sql, id)
+    const flag = await store.findFlag(tx.sql, scope.siteId, id)
     if (!flag) throw notFound('flag')
     if (flag.clearedAt !== null) {
       throw new DomainError(
@@ -48,7 +48,7 @@ export async function putOffFlag(
       )
     }
     if (!(await store.putOff(tx, { id, version, until, reason }))) throw versionStale('flag', version)
-    return (await store.findFlag(tx.sql, id)) as Flag
+    return (await store.findFlag(tx.sql, scope.siteId, id)) as Flag
   })
 }
 

@@ -35,10 +35,11 @@ export function isOpen(alias: string, today: string): string {
 /** Open and put-off flags with the most pressing first; cleared ones with the newest first. */
 export async function listFlags(
   sql: Sql,
+  siteId: string,
   query: FlagQuery,
   today: string,
 ): Promise<{ items: Flag[]; nextCursor: string | null }> {
-  const where = new Where()
+  const where = Where.atSite('g', siteId)
     .addIf(query.kind, (value) => `g.kind = ${value}`)
     .addIf(query.areaId, (value) => `g.area_id = ${value}::uuid`)
     .addIf(query.positionId, (value) => `g.position_id = ${value}::uuid`)
@@ -65,26 +66,33 @@ export async function listFlags(
 }
 
 /** The flags of a position and of its shaft that are not cleared, the most pressing first. */
-export async function flagsAt(sql: Sql, positionId: string, shaftId: string): Promise<Flag[]> {
+export async function flagsAt(sql: Sql, siteId: string, positionId: string, shaftId: string): Promise<Flag[]> {
   const rows = await sql<FlagRow>(
     `select ${columns} from ${tables}
-     where g.cleared_at is null and (g.position_id = $1::uuid or g.shaft_id = $2::uuid) order by g.urgency desc, g.id desc`,
-    [positionId, shaftId],
+     where g.site_id = $1::uuid and g.cleared_at is null and (g.position_id = $2::uuid or g.shaft_id = $3::uuid) order by g.urgency desc, g.id desc`,
+    [siteId, positionId, shaftId],
   )
   return rows.map(present)
 }
 
-export async function findFlag(sql: Sql, id: string): Promise<Flag | undefined> {
-  const [row] = await sql<FlagRow>(`select ${columns} from ${tables} where g.id = $1::uuid`, [id])
+export async function findFlag(sql: Sql, siteId: string, id: string): Promise<Flag | undefined> {
+  const [row] = await sql<FlagRow>(`select ${columns} from ${tables} where g.site_id = $1::uuid and g.id = $2::uuid`, [
+    siteId,
+    id,
+  ])
   return row && present(row)
 }
 
-export async function countFlags(sql: Sql, today: string): Promise<{ kind: FlagKind; open: number; putOff: number }[]> {
+export async function countFlags(
+  sql: Sql,
+  siteId: string,
+  today: string,
+): Promise<{ kind: FlagKind; open: number; putOff: number }[]> {
   return await sql(
-    `select g.kind, count(*) filter (where g.put_off_until is null or g.put_off_until <= $1::date)::int as open,
-       count(*) filter (where g.put_off_until > $1::date)::int as "putOff"
-     from flag g where g.cleared_at is null group by g.kind order by max(g.urgency) desc`,
-    [today],
+    `select g.kind, count(*) filter (where g.put_off_until is null or g.put_off_until <= $2::date)::int as open,
+       count(*) filter (where g.put_off_until > $2::date)::int as "putOff"
+     from flag g where g.site_id = $1::uuid and g.cleared_at is null group by g.kind order by max(g.urgency) desc`,
+    [siteId, today],
   )
 }
 

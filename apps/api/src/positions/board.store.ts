@@ -30,10 +30,11 @@ const tables = `position p
 /** One page of the board in one statement. */
 export async function listBoard(
   sql: Sql,
+  siteId: string,
   query: BoardQuery,
   today: string,
 ): Promise<{ items: PositionListItem[]; nextCursor: string | null }> {
-  const where = new Where()
+  const where = Where.atSite('p', siteId)
   const day = where.parameter(today)
   where
     .addIf(query.areaId, (value) => `m.area_id = ${value}::uuid`)

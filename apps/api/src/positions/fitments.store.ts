@@ -32,9 +32,10 @@ const newestGreasings = 1000
 
 export async function listFitments(
   sql: Sql,
+  siteId: string,
   query: FitmentQuery,
 ): Promise<{ items: Fitment[]; nextCursor: string | null }> {
-  const where = new Where()
+  const where = Where.atSite('f', siteId)
     .addIf(query.positionId, (value) => `f.position_id = ${value}::uuid`)
     .addIf(query.bearingId, (value) => `f.bearing_id = ${value}::uuid`)
   if (query.open !== undefined) where.add(() => `f.removed_at is ${query.open === 'true' ? '' : 'not'} null`)
@@ -49,23 +50,24 @@ export async function listFitments(
   return { items: rows.map(present), nextCursor }
 }
 
-export async function findFitment(sql: Sql, id: string): Promise<Fitment | undefined> {
-  return (await fitmentsWhere(sql, 'f.id = $1::uuid', id))[0]
+export async function findFitment(sql: Sql, siteId: string, id: string): Promise<Fitment | undefined> {
+  return (await fitmentsWhere(sql, siteId, 'f.id = $2::uuid', id))[0]
 }
 
-export async function openFitmentAt(sql: Sql, positionId: string): Promise<Fitment | undefined> {
-  return (await fitmentsWhere(sql, 'f.position_id = $1::uuid and f.removed_at is null', positionId))[0]
+export async function openFitmentAt(sql: Sql, siteId: string, positionId: string): Promise<Fitment | undefined> {
+  return (await fitmentsWhere(sql, siteId, 'f.position_id = $2::uuid and f.removed_at is null', positionId))[0]
 }
 
 /** Every stay at a position, the newest first. */
-export async function fitmentsAt(sql: Sql, positionId: string): Promise<Fitment[]> {
-  return await fitmentsWhere(sql, 'f.position_id = $1::uuid', positionId)
+export async function fitmentsAt(sql: Sql, siteId: string, positionId: string): Promise<Fitment[]> {
+  return await fitmentsWhere(sql, siteId, 'f.position_id = $2::uuid', positionId)
 }
 
-async function fitmentsWhere(sql: Sql, condition: string, id: string): Promise<Fitment[]> {
-  const rows = await sql<FitmentRow>(`select ${columns} from ${tables} where ${condition} order by f.fitted_at desc`, [
-    id,
-  ])
+async function fitmentsWhere(sql: Sql, siteId: string, condition: string, id: string): Promise<Fitment[]> {
+  const rows = await sql<FitmentRow>(
+    `select ${columns} from ${tables} where f.site_id = $1::uuid and ${condition} order by f.fitted_at desc`,
+    [siteId, id],
+  )
   return rows.map(present)
 }
 
@@ -83,15 +85,16 @@ function present({ reductionNm, ...row }: FitmentRow): Fitment {
 /** The newest greasings of a position that count: neither corrected nor withdrawn. */
 export async function greasingsAt(
   sql: Sql,
+  siteId: string,
   positionId: string,
 ): Promise<{ greasings: PositionHistory['greasings']; olderLeftOut: boolean }> {
   const rows = await sql<Omit<PositionHistory['greasings'][number], 'greasedAt'> & { greasedAt: Date }>(
     `select g.id, g.greased_at as "greasedAt", g.dose_g as "doseG", g.window_result as "windowResult"
      from greasing g
-     where g.position_id = $1::uuid and not g.withdrawn
+     where g.site_id = $1::uuid and g.position_id = $2::uuid and not g.withdrawn
        and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
-     order by g.greased_at desc, g.id desc limit $2`,
-    [positionId, newestGreasings + 1],
+     order by g.greased_at desc, g.id desc limit $3`,
+    [siteId, positionId, newestGreasings + 1],
   )
   const greasings = rows.slice(0, newestGreasings).map((row) => ({ ...row, greasedAt: row.greasedAt.toISOString() }))
   return { greasings, olderLeftOut: rows.length > newestGreasings }

@@ -18,12 +18,15 @@ interface PlaceRow {
   last_total_hours: number | null
 }
 
-export async function positionExists(sql: Sql, id: string): Promise<boolean> {
-  return (await sql<{ id: string }>('select id from position where id = $1::uuid', [id])).length > 0
+export async function positionExists(sql: Sql, siteId: string, id: string): Promise<boolean> {
+  return (
+    (await sql<{ id: string }>('select id from position where site_id = $1::uuid and id = $2::uuid', [siteId, id]))
+      .length > 0
+  )
 }
 
 /** The position with all that it hangs on, in one statement. */
-export async function findPlace(sql: Sql, id: string): Promise<Place | undefined> {
+export async function findPlace(sql: Sql, siteId: string, id: string): Promise<Place | undefined> {
   const [row] = await sql<PlaceRow>(
     `select ${selectJson(positions, 'p')} as position, ${selectJson(shafts, 's')} as shaft,
        ${selectJson(machines, 'm')} as machine, ${selectJson(areas, 'a')} as area,
@@ -38,8 +41,8 @@ export async function findPlace(sql: Sql, id: string): Promise<Place | undefined
      left join fitment f on f.site_id = p.site_id and f.position_id = p.id and f.removed_at is null
      left join bearing b on b.site_id = f.site_id and b.id = f.bearing_id
      left join bearing_type ft on ft.site_id = b.site_id and ft.id = b.bearing_type_id
-     where p.id = $1::uuid`,
-    [id],
+     where p.site_id = $1::uuid and p.id = $2::uuid`,
+    [siteId, id],
   )
   if (!row) return undefined
   const meter = shown(meters, row.meter) as Place['meter']

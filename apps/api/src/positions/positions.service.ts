@@ -16,11 +16,11 @@ import * as overview from './overview.store.ts'
 import * as tree from './tree.store.ts'
 
 export async function listBoard({ db, now }: Context, scope: Scope, timeZone: string, query: board.BoardQuery) {
-  return await db.readSite(scope, (sql) => board.listBoard(sql, query, plantDay(now(), timeZone)))
+  return await db.readSite(scope, (sql) => board.listBoard(sql, scope.siteId, query, plantDay(now(), timeZone)))
 }
 
 export async function listTreeAreas({ db, now }: Context, scope: Scope, timeZone: string) {
-  return { areas: await db.readSite(scope, (sql) => tree.listAreas(sql, plantDay(now(), timeZone))) }
+  return { areas: await db.readSite(scope, (sql) => tree.listAreas(sql, scope.siteId, plantDay(now(), timeZone))) }
 }
 
 export async function listTreeMachines(
@@ -30,10 +30,11 @@ export async function listTreeMachines(
   query: PageQuery & { areaId: string },
 ) {
   return await db.readSite(scope, async (sql) => {
-    if (!(await tree.areaExists(sql, query.areaId))) throw notFound('area')
-    const { rows, nextCursor } = await tree.listMachines(sql, query)
+    if (!(await tree.areaExists(sql, scope.siteId, query.areaId))) throw notFound('area')
+    const { rows, nextCursor } = await tree.listMachines(sql, scope.siteId, query)
     const shafts = await tree.shaftsOf(
       sql,
+      scope.siteId,
       rows.map((machine) => machine.id),
       plantDay(now(), timeZone),
     )
@@ -42,11 +43,11 @@ export async function listTreeMachines(
 }
 
 export async function listFitments({ db }: Context, scope: Scope, query: fitments.FitmentQuery) {
-  return await db.readSite(scope, (sql) => fitments.listFitments(sql, query))
+  return await db.readSite(scope, (sql) => fitments.listFitments(sql, scope.siteId, query))
 }
 
 export async function readFitment({ db }: Context, scope: Scope, id: string): Promise<Fitment> {
-  const fitment = await db.readSite(scope, (sql) => fitments.findFitment(sql, id))
+  const fitment = await db.readSite(scope, (sql) => fitments.findFitment(sql, scope.siteId, id))
   if (!fitment) throw notFound('fitment')
   return fitment
 }
@@ -54,7 +55,7 @@ export async function readFitment({ db }: Context, scope: Scope, id: string): Pr
 /** Everything that stands at a position, in the same few statements for every position. */
 export async function readOverview({ db }: Context, scope: Scope, id: string): Promise<PositionOverview> {
   return await db.readSite(scope, async (sql) => {
-    const place = await overview.findPlace(sql, id)
+    const place = await overview.findPlace(sql, scope.siteId, id)
     if (!place) throw notFound('position')
     const fitting = await findFitting({ scope, sql }, id, place.bearingType.id)
     const { band, residualMinimum } = bandAt(fitting, fitting.planned)
@@ -62,10 +63,10 @@ export async function readOverview({ db }: Context, scope: Scope, id: string): P
       ...place,
       band: band && presentBand(band),
       residualMinUm: residualMinimum?.minUm ?? null,
-      fitment: (await fitments.openFitmentAt(sql, id)) ?? null,
+      fitment: (await fitments.openFitmentAt(sql, scope.siteId, id)) ?? null,
       ...(await greasingAt(sql, scope, id)),
-      flags: await flagsAt(sql, id, place.shaft.id),
-      kit: await kitOf(sql, place.position.kitId),
+      flags: await flagsAt(sql, scope.siteId, id, place.shaft.id),
+      kit: await kitOf(sql, scope, place.position.kitId),
     }
   })
 }
@@ -80,16 +81,16 @@ async function greasingAt(
   return { plan: newest.items.find((plan) => plan.endedAt === null) ?? null, due: due.items[0] ?? null }
 }
 
-async function kitOf(sql: Sql, kitId: string | null) {
-  return kitId === null ? null : ((await findKit(sql, kitId)) ?? null)
+async function kitOf(sql: Sql, { siteId }: Scope, kitId: string | null) {
+  return kitId === null ? null : ((await findKit(sql, siteId, kitId)) ?? null)
 }
 
 /** The life strip: every stay of a bearing, and the newest greasings. */
 export async function readHistory({ db }: Context, scope: Scope, id: string): Promise<PositionHistory> {
   return await db.readSite(scope, async (sql) => {
-    if (!(await overview.positionExists(sql, id))) throw notFound('position')
-    const stays = await fitments.fitmentsAt(sql, id)
-    const { greasings, olderLeftOut } = await fitments.greasingsAt(sql, id)
+    if (!(await overview.positionExists(sql, scope.siteId, id))) throw notFound('position')
+    const stays = await fitments.fitmentsAt(sql, scope.siteId, id)
+    const { greasings, olderLeftOut } = await fitments.greasingsAt(sql, scope.siteId, id)
     const starts = [...stays.map((stay) => stay.fittedAt), ...greasings.map((greasing) => greasing.greasedAt)].sort()
     return { from: starts[0] ?? null, fitments: stays, greasings, olderGreasingsLeftOut: olderLeftOut }
   })

@@ -4,31 +4,35 @@ import type { Sql } from '../db/database.ts'
 import { readPage, Where, type PageQuery } from '../db/list-page.ts'
 import { isOpen } from '../flags/flags.store.ts'
 
-export async function listAreas(sql: Sql, today: string): Promise<z.output<typeof TreeArea>[]> {
+export async function listAreas(sql: Sql, siteId: string, today: string): Promise<z.output<typeof TreeArea>[]> {
   return await sql(
     `select a.id, a.code, a.name,
        (select count(*)::int from machine m where m.site_id = a.site_id and m.area_id = a.id) as machines,
-       (select count(*)::int from flag g where g.site_id = a.site_id and g.area_id = a.id and ${isOpen('g', '$1')})
+       (select count(*)::int from flag g where g.site_id = a.site_id and g.area_id = a.id and ${isOpen('g', '$2')})
          as "openFlags"
-     from area a order by a.walking_order, a.code`,
-    [today],
+     from area a where a.site_id = $1::uuid order by a.walking_order, a.code`,
+    [siteId, today],
   )
 }
 
-export async function areaExists(sql: Sql, id: string): Promise<boolean> {
-  return (await sql<{ id: string }>('select id from area where id = $1::uuid', [id])).length > 0
+export async function areaExists(sql: Sql, siteId: string, id: string): Promise<boolean> {
+  return (
+    (await sql<{ id: string }>('select id from area where site_id = $1::uuid and id = $2::uuid', [siteId, id])).length >
+    0
+  )
 }
 
 type Machine = Omit<TreeMachine, 'shafts'>
 
 export async function listMachines(
   sql: Sql,
+  siteId: string,
   query: PageQuery & { areaId: string },
 ): Promise<{ rows: Machine[]; nextCursor: string | null }> {
   const spec = {
     select: 'm.id, m.tag, m.name, m.standby',
     from: 'machine m',
-    where: new Where().add((value) => `m.area_id = ${value(query.areaId)}::uuid`),
+    where: Where.atSite('m', siteId).add((value) => `m.area_id = ${value(query.areaId)}::uuid`),
     sort: { column: 'm.tag', type: 'text', descending: false },
     id: 'm.id',
   } as const
@@ -38,6 +42,7 @@ export async function listMachines(
 /** The shafts of these machines with their positions, in one statement. */
 export async function shaftsOf(
   sql: Sql,
+  siteId: string,
   machineIds: readonly string[],
   today: string,
 ): Promise<Map<string, TreeMachine['shafts']>> {
@@ -56,8 +61,8 @@ export async function shaftsOf(
          left join mount_record r on r.site_id = f.site_id and r.id = f.mount_record_id
          where p.site_id = s.site_id and p.shaft_id = s.id and p.retired_at is null
        ), '[]') as positions
-     from shaft s where s.machine_id = any($1::uuid[]) order by s.code, s.id`,
-    [machineIds, today],
+     from shaft s where s.site_id = $1::uuid and s.machine_id = any($3::uuid[]) order by s.code, s.id`,
+    [siteId, today, machineIds],
   )
   return Map.groupBy(rows, (row) => row.machineId)
 }

@@ -16,7 +16,7 @@ import * as store from './charts.store.ts'
 const noun = 'reduction chart'
 
 export async function listCharts({ db }: Context, scope: Scope, query: PageQuery) {
-  return await db.readSite(scope, (sql) => store.listCharts(sql, query))
+  return await db.readSite(scope, (sql) => store.listCharts(sql, scope.siteId, query))
 }
 
 export async function readChart({ db }: Context, scope: Scope, id: string): Promise<MakerChart> {

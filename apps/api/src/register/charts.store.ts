@@ -14,7 +14,11 @@ import { nmFromUm, umFromNm } from '../db/units.ts'
 type Summary = z.output<typeof MakerChartSummary>
 type Head = Required<Omit<z.output<typeof MakerChartChange>, 'rows'>>
 
-export async function listCharts(sql: Sql, query: PageQuery): Promise<{ items: Summary[]; nextCursor: string | null }> {
+export async function listCharts(
+  sql: Sql,
+  siteId: string,
+  query: PageQuery,
+): Promise<{ items: Summary[]; nextCursor: string | null }> {
   const { rows, nextCursor } = await readPage<
     Omit<Summary, 'createdAt' | 'updatedAt'> & Record<'createdAt' | 'updatedAt', Date>
   >(
@@ -23,7 +27,7 @@ export async function listCharts(sql: Sql, query: PageQuery): Promise<{ items: S
       select: `c.id, c.version, c.created_at as "createdAt", c.updated_at as "updatedAt", c.maker, c.document, c.edition,
         c.page, (select count(*)::int from maker_chart_row r where r.site_id = c.site_id and r.chart_id = c.id) as "rowCount"`,
       from: 'maker_chart c',
-      where: new Where(),
+      where: Where.atSite('c', siteId),
       sort: { column: 'c.document', type: 'text', descending: false },
       id: 'c.id',
     },

@@ -9,7 +9,7 @@ import type { Fields, RegisterTable } from './table.ts'
 type Row = Fields
 
 export async function listRows({ db }: Context, table: RegisterTable, scope: Scope, query: PageQuery & Fields) {
-  return await db.readSite(scope, (sql) => store.listRows(sql, table, query))
+  return await db.readSite(scope, (sql) => store.listRows(sql, scope.siteId, table, query))
 }
 
 export async function readRow({ db }: Context, table: RegisterTable, scope: Scope, id: string): Promise<Row> {

@@ -16,10 +16,11 @@ function model(tx: SiteTx, table: RegisterTable): Model {
 
 export async function listRows(
   sql: Sql,
+  siteId: string,
   table: RegisterTable,
   query: PageQuery & Fields,
 ): Promise<{ items: Fields[]; nextCursor: string | null }> {
-  const where = new Where()
+  const where = Where.atSite('r', siteId)
   for (const [name, filter] of Object.entries(table.filters)) {
     if (query[name] !== undefined) where.add((value) => filter((column) => `r.${column}`, value, query[name]))
   }

@@ -8,11 +8,11 @@ import { DomainError, notFound, versionStale } from '../domain-error.ts'
 import * as store from './stores.store.ts'
 
 export async function listKits({ db }: Context, scope: Scope, query: store.KitQuery) {
-  return await db.readSite(scope, (sql) => store.listKits(sql, query))
+  return await db.readSite(scope, (sql) => store.listKits(sql, scope.siteId, query))
 }
 
 export async function readKit({ db }: Context, scope: Scope, id: string): Promise<Kit> {
-  const kit = await db.readSite(scope, (sql) => store.findKit(sql, id))
+  const kit = await db.readSite(scope, (sql) => store.findKit(sql, scope.siteId, id))
   if (!kit) throw notFound('kit')
   return kit
 }
@@ -23,7 +23,7 @@ export async function createKit({ db }: Context, scope: Scope, body: z.output<ty
       await checkParts(tx, body.lines)
       await store.insertKit(tx, body)
     }
-    return (await store.findKit(tx.sql, body.id)) as Kit
+    return (await store.findKit(tx.sql, scope.siteId, body.id)) as Kit
   })
 }
 
@@ -35,22 +35,22 @@ export async function changeKit(
 ): Promise<Kit> {
   const { id, version, change } = wanted
   return await db.withSite(scope, async (tx) => {
-    const before = await store.findKit(tx.sql, id)
+    const before = await store.findKit(tx.sql, scope.siteId, id)
     if (!before) throw notFound('kit')
     if (!(await store.updateKit(tx, id, version, { ...before, ...change }))) throw versionStale('kit', version)
     if (change.lines) {
       await checkParts(tx, change.lines)
       await store.replaceLines(tx, id, change.lines)
     }
-    return (await store.findKit(tx.sql, id)) as Kit
+    return (await store.findKit(tx.sql, scope.siteId, id)) as Kit
   })
 }
 
 /** The positions that a part belongs to, through their kits. */
 export async function listPartUses({ db }: Context, scope: Scope, partId: string, query: PageQuery) {
   return await db.readSite(scope, async (sql) => {
-    if (!(await store.partExists(sql, partId))) throw notFound('part')
-    return await store.listPartUses(sql, partId, query)
+    if (!(await store.partExists(sql, scope.siteId, partId))) throw notFound('part')
+    return await store.listPartUses(sql, scope.siteId, partId, query)
   })
 }
 

@@ -8,8 +8,12 @@ export type NewKitLine = z.output<typeof NewKit>['lines'][number]
 type Summary = z.output<typeof KitSummary>
 type Timed<T> = Omit<T, 'createdAt' | 'updatedAt'> & { createdAt: Date; updatedAt: Date }
 
-export async function listKits(sql: Sql, query: KitQuery): Promise<{ items: Summary[]; nextCursor: string | null }> {
-  const where = new Where()
+export async function listKits(
+  sql: Sql,
+  siteId: string,
+  query: KitQuery,
+): Promise<{ items: Summary[]; nextCursor: string | null }> {
+  const where = Where.atSite('k', siteId)
   if (query.search) {
     where.add((value) => {
       const pattern = value(contains(query.search as string))
@@ -33,7 +37,7 @@ export async function listKits(sql: Sql, query: KitQuery): Promise<{ items: Summ
 }
 
 /** A kit with its lines in order, in one statement. */
-export async function findKit(sql: Sql, id: string): Promise<Kit | undefined> {
+export async function findKit(sql: Sql, siteId: string, id: string): Promise<Kit | undefined> {
   const [kit] = await sql<Timed<Omit<Kit, 'lines'>> & { lines: KitLine[] }>(
     `select k.id, k.version, k.created_at as "createdAt", k.updated_at as "updatedAt", k.name, k.note,
        coalesce((
@@ -44,8 +48,8 @@ export async function findKit(sql: Sql, id: string): Promise<Kit | undefined> {
          from kit_line l join part p on p.site_id = l.site_id and p.id = l.part_id
          where l.site_id = k.site_id and l.kit_id = k.id
        ), '[]') as lines
-     from kit k where k.id = $1::uuid`,
-    [id],
+     from kit k where k.site_id = $1::uuid and k.id = $2::uuid`,
+    [siteId, id],
   )
   return kit && timed(kit)
 }
@@ -85,16 +89,22 @@ export async function knownParts({ prisma, scope }: SiteTx, ids: string[]): Prom
   return new Set(rows.map((row) => row.id))
 }
 
-export async function partExists(sql: Sql, id: string): Promise<boolean> {
-  return (await sql<{ id: string }>('select id from part where id = $1::uuid', [id])).length > 0
+export async function partExists(sql: Sql, siteId: string, id: string): Promise<boolean> {
+  return (
+    (await sql<{ id: string }>('select id from part where site_id = $1::uuid and id = $2::uuid', [siteId, id])).length >
+    0
+  )
 }
 
 export async function listPartUses(
   sql: Sql,
+  siteId: string,
   partId: string,
   query: PageQuery,
 ): Promise<{ items: PartUse[]; nextCursor: string | null }> {
-  const where = new Where().add((value) => `l.part_id = ${value(partId)}::uuid`).add(() => 'p.retired_at is null')
+  const where = Where.atSite('l', siteId)
+    .add((value) => `l.part_id = ${value(partId)}::uuid`)
+    .add(() => 'p.retired_at is null')
   const spec = {
     select: `p.id as "positionId", p.tag, m.name as "machineName", a.name as "areaName", k.id as "kitId",
       k.name as "kitName", l.quantity, l.unit, l.need`,
