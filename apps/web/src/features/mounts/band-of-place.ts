@@ -4,6 +4,9 @@ import { InputError } from '@shaftbook/bearing/input-error'
 import type { MakerChart } from '@shaftbook/contract/maker-charts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 
+const noGuide =
+  'The generic guide is made for spherical roller bearings: this one goes by feel, or by a band that the engineer gives the position.'
+
 type Position = PositionOverview['position']
 export type BearingType = PositionOverview['bearingType']
 
@@ -27,7 +30,7 @@ export function limitsAt(position: Position, type: BearingType, chart: MakerChar
     const residual = residualMinimum(query)
     return {
       band: band.found ? band : null,
-      noBand: band.found ? null : band.reason,
+      noBand: band.found ? null : query.taper === null && type.taper !== null ? noGuide : band.reason,
       residual: residual.found ? residual : null,
       classUm,
       judged: band.found || query.taper !== null,

@@ -61,8 +61,18 @@ export function MountedSection() {
   return (
     <SheetSection
       title="Mounted clearance"
-      hint="Type over the numbers as you drive on: the last readings are the ones that count."
+      hint={
+        scope.taper
+          ? 'Type over the numbers as you drive on: the last readings are the ones that count.'
+          : 'No band applies to a cylindrical seat; the clearance that is left is still worth a line.'
+      }
     >
+      {!scope.taper && (
+        <WorkCaution title="Hot rings">
+          Heat by induction or in oil within the maker's limit, never with a flame; gloves. Hold the ring against its
+          shoulder until it has cooled.
+        </WorkCaution>
+      )}
       <ReadingEntry moment="mounted" />
       {scope.taper && !wide && <SheetGauge size="phone" />}
       <SheetCautions />

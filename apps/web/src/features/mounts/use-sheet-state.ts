@@ -1,5 +1,5 @@
 import { useSuspenseQuery } from '@tanstack/react-query'
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import type { MountRecord } from '@shaftbook/contract/mounts'
 import { useUnits } from '../../lib/units.tsx'
 import { useSite } from '../../session/site-access.tsx'
@@ -49,7 +49,10 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     return { sheet: kept ?? blank, dirty: kept !== null, restored: kept !== null }
   })
   const [faults, setFaults] = useState<Faults>({})
-  const { sheet } = held
+  const { sheet, dirty } = held
+  useEffect(() => {
+    if (dirty) keepSheet(key, sheet)
+  }, [key, sheet, dirty])
   const type = types.items.find(({ id }) => id === sheet.bearingTypeId) ?? place.bearingType
   const limits = useMemo(() => limitsAt(place.position, type, chart), [place.position, type, chart])
   const judged = useMemo(
@@ -60,9 +63,7 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
   return {
     sheet,
     change: (part) => {
-      const next = { ...sheet, ...part }
-      keepSheet(key, next)
-      setHeld({ ...held, sheet: next, dirty: true })
+      setHeld((old) => ({ ...old, sheet: { ...old.sheet, ...part }, dirty: true }))
       setFaults((old) => without(old, Object.keys(part)))
     },
     faultOf: (field) => faults[field],
@@ -72,7 +73,7 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     type,
     limits,
     judged,
-    dirty: held.dirty,
+    dirty,
     restored: held.restored,
     startAfresh: () => {
       forgetSheet(key)
@@ -81,7 +82,7 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     },
     forget: () => {
       forgetSheet(key)
-      setHeld({ ...held, dirty: false })
+      setHeld((old) => ({ ...old, dirty: false }))
     },
   }
 }

@@ -1,0 +1,133 @@
+import type { PositionOverview } from '@shaftbook/contract/position-views'
+import { describe, expect, it } from 'vitest'
+import { limitsAt } from './band-of-place.ts'
+import { faultsByField, newMountBody } from './sheet-body.ts'
+import { sheetScope } from './sheet-context.ts'
+import { draftFaults, signFaults } from './sheet-faults.ts'
+import { judgeSheet } from './sheet-judgement.ts'
+import { newSheet, type Sheet } from './sheet.ts'
+
+const id = '0175fcb3-2400-755a-b772-29f02550ba38'
+const row = { id, version: 1, createdAt: '2026-01-01T00:00:00Z', updatedAt: '2026-01-01T00:00:00Z' }
+
+/** An empty position for a 22220 K/C3, whose band by the generic guide is 45 to 60 µm. */
+const place = {
+  position: {
+    ...row,
+    seat: 'adapter-sleeve',
+    locating: true,
+    ownReductionMinUm: null,
+    ownReductionMaxUm: null,
+    ownResidualMinUm: null,
+    ownBandSource: null,
+    makerChartId: null,
+  },
+  bearingType: {
+    ...row,
+    designation: '22220 K/C3',
+    kind: 'spherical-roller',
+    boreMm: 100,
+    taper: '1:12',
+    clearanceClass: 'C3',
+  },
+  fitment: null,
+  meter: null,
+  plan: null,
+  kit: null,
+} as unknown as PositionOverview
+
+const timeZone = 'Europe/Berlin'
+const now = new Date('2026-07-01T10:00:00Z')
+const blank = newSheet({ place, personName: 'Mara Voss', unit: 'mm', timeZone, now })
+const pair = (a: string, b: string) => ({ A: { text: a, meant: false }, B: { text: b, meant: false } })
+const filled: Sheet = {
+  ...blank,
+  reason: 'Overhaul',
+  bench: [pair('0,15', '0.150')],
+  mounted: [pair('0.10', '0.10')],
+}
+
+const limits = limitsAt(place.position, place.bearingType, null)
+const judge = (sheet: Sheet) => judgeSheet(sheet, place.bearingType, limits, {})
+const check = (sheet: Sheet) => ({
+  sheet,
+  scope: sheetScope('new', place, place.bearingType),
+  limits,
+  judged: judge(sheet),
+  hasMeter: false,
+  timeZone,
+  now,
+})
+
+describe('judgeSheet(sheet, type, limits, settings)', () => {
+  it('judges comma and point alike: 150 less 100 µm is inside 45 to 60 µm', () => {
+    const { result, verdict } = judge(filled)
+    expect(result?.reductionUm).toBe(50)
+    expect(verdict).toBe('inside')
+  })
+  it('finds 75 µm over the band and asks for a reason', () => {
+    const { verdict, needsReason } = judge({ ...filled, mounted: [pair('0.07', '0.08')] })
+    expect([verdict, needsReason]).toEqual(['over', true])
+  })
+  it('gives no verdict by one row, and shows the way by that row', () => {
+    const { verdict, gauge } = judge({ ...filled, mounted: [pair('0.12', '')] })
+    expect([verdict, gauge.meanUm]).toEqual([null, 120])
+  })
+  it('asks about 1.5 mm before it judges, and takes it when it is meant', () => {
+    const slip = { ...filled, bench: [pair('1.5', '0.15')] }
+    expect(judge(slip)).toMatchObject({ openQuestions: 1, verdict: null })
+    const meant = { A: { text: '1.5', meant: true }, B: { text: '0.15', meant: false } }
+    expect(judge({ ...slip, bench: [meant] }).openQuestions).toBe(0)
+  })
+  it('calls a mount by travel alone not proven', () => {
+    expect(judge({ ...blank, method: 'drive-up', driveUpMm: '0.8' }).verdict).toBe('not-proven')
+  })
+})
+
+describe('signFaults(checked)', () => {
+  it('finds nothing wrong with a whole sheet', () => expect(signFaults(check(filled))).toEqual({}))
+  it('names the row that is not read', () => {
+    expect(Object.keys(signFaults(check({ ...filled, mounted: [pair('0.10', '')] })))).toEqual(['mounted.0.B'])
+  })
+  it('wants the reason of a mount that is over its band', () => {
+    expect(signFaults(check({ ...filled, mounted: [pair('0.07', '0.08')] }))).toHaveProperty('outOfBandReason')
+  })
+})
+
+describe('draftFaults(checked)', () => {
+  it('refuses a time in the future, an unreadable number and a clearance below 0', () => {
+    const faults = draftFaults(
+      check({ ...filled, mountedAt: '2026-07-01T12:30', driveUpMm: 'much', bench: [pair('-0.1', '0.15')] }),
+    )
+    expect(Object.keys(faults).sort()).toEqual(['bench.0.A', 'driveUpMm', 'mountedAt'])
+  })
+})
+
+describe('newMountBody(input, positionId, sign)', () => {
+  const body = newMountBody({ ...check(filled), readings: judge(filled).readings }, id, true)
+  it('sends readings as typed, in the order in which they are taken', () => {
+    expect(body.readings.map(({ moment, row, typedValue }) => [moment, row, typedValue])).toEqual([
+      ['bench', 'A', '0,15'],
+      ['bench', 'B', '0.150'],
+      ['mounted', 'A', '0.10'],
+      ['mounted', 'B', '0.10'],
+    ])
+  })
+  it('says why there is no hour reading on a machine without a meter, and removes nothing from an empty position', () => {
+    expect(body).toMatchObject({ meterShowsHours: null, noHoursReason: 'The machine has no hour meter', removal: null })
+  })
+})
+
+describe('faultsByField(faults, readings)', () => {
+  it('finds the field of a reading by its number in the request', () => {
+    const { readings } = judge(filled)
+    const faults = faultsByField(
+      [
+        { path: 'readings.3.typedValue', message: 'look again' },
+        { path: 'removal.endKind', message: 'say how' },
+      ],
+      readings,
+    )
+    expect(faults).toEqual({ 'mounted.0.B': 'look again', endKind: 'say how' })
+  })
+})
