@@ -26,6 +26,7 @@ interface ChartFrameProps<Row> {
   children: ReactNode
   /** Marks and their words, drawn by the page. */
   legend?: ReactNode
+  heading?: 'h2' | 'h3'
 }
 
 /** Looks of Recharts parts that all charts share. */
@@ -40,14 +41,26 @@ export const chartLook = {
 
 /** A chart with its title, its sentence, axis titles with units, and its table. */
 export function ChartFrame<Row>(props: ChartFrameProps<Row>) {
-  const { title, sentence, xTitle, yTitle, columns, rows, rowKey, height = 260, children, legend } = props
+  const {
+    title,
+    sentence,
+    xTitle,
+    yTitle,
+    columns,
+    rows,
+    rowKey,
+    height = 260,
+    children,
+    legend,
+    heading: Heading = 'h3',
+  } = props
   const titleId = useId()
   return (
     <figure className={classes.frame} aria-labelledby={titleId}>
       <figcaption>
-        <h3 id={titleId} className={classes.title}>
+        <Heading id={titleId} className={classes.title}>
           {title}
-        </h3>
+        </Heading>
         <p className={classes.sentence}>{sentence}</p>
       </figcaption>
       {legend && <div className={classes.legend}>{legend}</div>}
