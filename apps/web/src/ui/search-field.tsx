@@ -12,14 +12,15 @@ interface SearchFieldProps {
   onEnter?: (text: string) => void
   /** The key `/` brings the page's main search into focus. */
   slash?: boolean
-  autoFocus?: boolean
+  /** The page begins here: the field has the focus at once, but on a phone, where the keyboard would cover the page. */
+  first?: boolean
 }
 
 const pauseMs = 300
 
 /** The search field of a list. */
 export function SearchField(props: SearchFieldProps) {
-  const { label = 'Search', placeholder, value, onSearch, onEnter, slash = false, autoFocus = false } = props
+  const { label = 'Search', placeholder, value, onSearch, onEnter, slash = false, first = false } = props
   const field = useRef<HTMLInputElement>(null)
   const [text, setText] = useState(value)
   const [searched, setSearched] = useState(value)
@@ -35,6 +36,9 @@ export function SearchField(props: SearchFieldProps) {
     }, pauseMs)
     return () => clearTimeout(timer)
   }, [text, searched, onSearch])
+  useEffect(() => {
+    if (first && window.matchMedia('(pointer: fine)').matches) field.current?.focus()
+  }, [first])
   useEffect(() => {
     if (!slash) return undefined
     const onKey = (event: globalThis.KeyboardEvent) => {
@@ -60,9 +64,6 @@ export function SearchField(props: SearchFieldProps) {
       placeholder={placeholder}
       value={text}
       autoComplete="off"
-      data-autofocus={autoFocus || undefined}
-      // oxlint-disable-next-line jsx-a11y/no-autofocus
-      autoFocus={autoFocus}
       aria-keyshortcuts={slash ? '/' : undefined}
       onChange={(event) => setText(event.currentTarget.value)}
       onKeyDown={enter}
