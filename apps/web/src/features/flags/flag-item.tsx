@@ -107,7 +107,7 @@ function placeWords(flag: Flag): string {
 
 /** Where the flag hangs: its position, or the machine whose shaft it is. */
 function placeHref(flag: Flag, site: string): string {
-  return flag.positionId ? paths.position(site, flag.positionId) : `${paths.positions(site)}?machine=${flag.machineId}`
+  return flag.positionId ? paths.position(site, flag.positionId) : paths.machinePositions(site, flag.machineId)
 }
 
 function actHref(flag: Flag, site: string): string {

@@ -5,11 +5,12 @@ import { useSite } from '../../session/site-access.tsx'
 import { DataTable } from '../../ui/data-table.tsx'
 import type { DataColumn } from '../../ui/data-table-types.ts'
 import { EmptyState } from '../../ui/empty-state.tsx'
+import classes from './worst-positions.module.css'
 
 type Worst = LifeSummary['worst'][number]
 
 const columns: readonly DataColumn<Worst>[] = [
-  { key: 'tag', header: 'Position', cell: (row) => row.tag, phone: 'title' },
+  { key: 'tag', header: 'Position', cell: (row) => <span className={classes.tag}>{row.tag}</span>, phone: 'title' },
   { key: 'machine', header: 'Machine', cell: (row) => row.machineName },
   { key: 'failures', header: 'Failures', cell: (row) => row.failures, align: 'right' },
   { key: 'stays', header: 'Bearings', cell: (row) => row.stays, align: 'right' },

@@ -6,7 +6,6 @@ import { useRef, useState, type FormEvent } from 'react'
 import { v7 as newId } from 'uuid'
 import { call } from '../../api/call.ts'
 import { invalidateSite } from '../../api/invalidate-site.ts'
-import { ProblemError } from '../../api/problem-error.ts'
 import { LeaveGuard } from '../../lib/leave-guard.tsx'
 import { isLengthUnit, lengthUnitKeys, lengthUnits, type LengthUnit } from '../../lib/length-units.ts'
 import { useUnits } from '../../lib/units.tsx'
@@ -17,6 +16,7 @@ import { useNotice } from '../../ui/notice.tsx'
 import { ChartRowsTable } from './chart-rows-table.tsx'
 import { nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
 import classes from './record-form.module.css'
+import { faultsOf, saidAtField } from './refusal.ts'
 
 const headFields = [
   { name: 'maker', label: 'Maker', required: true },
@@ -57,7 +57,7 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
       notice.done(chart ? 'The chart is changed. Records judged by it stay as they are.' : 'The chart is entered.')
       void navigate({ href: paths.chart(code, id), ignoreBlocker: true })
     },
-    onError: (error) => showFaults(error instanceof ProblemError ? faultsOf(error) : new Map()),
+    onError: (error) => showFaults(faultsOf(error)),
   })
   const showFaults = (found: ReadonlyMap<string, string>) => {
     setFaults(found)
@@ -105,7 +105,7 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
         />
       </div>
       <ChartRowsTable rows={rows} unit={unit} faults={faults} onChange={touch(setRows)} />
-      {sending.isError && (
+      {sending.isError && !saidAtField(sending.error) && (
         <p className={classes.failed} role="alert">
           {sending.error.message}
         </p>
@@ -129,8 +129,4 @@ function headOf(chart: MakerChart | undefined): Head {
     edition: chart?.edition ?? '',
     page: chart?.page ?? '',
   }
-}
-
-function faultsOf(error: ProblemError): ReadonlyMap<string, string> {
-  return new Map((error.problem.fields ?? []).map(({ path, message }) => [path, message]))
 }

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useRef, useState, type FormEvent } from 'react'
 import { invalidateSite } from '../../api/invalidate-site.ts'
-import { ProblemError } from '../../api/problem-error.ts'
+import { faultsOf, saidAtField } from './refusal.ts'
 import { LeaveGuard } from '../../lib/leave-guard.tsx'
 import { useUnits } from '../../lib/units.tsx'
 import { useSite } from '../../session/site-access.tsx'
@@ -84,7 +84,7 @@ export function RecordForm({ groups, start, submitLabel, save, onSaved, cancelHr
         </section>
       ))}
       {children}
-      {sending.isError && (
+      {sending.isError && !saidAtField(sending.error) && (
         <p className={classes.failed} role="alert">
           {sending.error.message}
         </p>
@@ -99,10 +99,4 @@ export function RecordForm({ groups, start, submitLabel, save, onSaved, cancelHr
       </div>
     </form>
   )
-}
-
-/** The faults that the service found, by field. */
-function faultsOf(error: Error): ReadonlyMap<string, string> {
-  if (!(error instanceof ProblemError)) return new Map()
-  return new Map((error.problem.fields ?? []).map(({ path, message }) => [path, message]))
 }
