@@ -16,7 +16,7 @@ export function gaugeLabels(g: GaugeGeometry, input: GaugeInput, digits: (um: nu
     g.window && { key: 'windowTop', y: g.window.topY, word: 'Window from', value: digits(g.window.topUm) },
     g.window && { key: 'windowBottom', y: g.window.bottomY, word: 'to', value: digits(g.window.bottomUm) },
     g.residual && { key: 'residual', y: g.residual.y, word: 'Residual min', value: digits(input.residualMinUm!) },
-    g.mean && { key: 'mean', y: g.mean.y, word: g.mean.off ? 'Now, off scale' : 'Now', value: digits(input.meanUm!) },
+    g.mean && { key: 'mean', y: g.mean.y, word: g.mean.off ? 'Mean, off scale' : 'Mean', value: digits(input.meanUm!) },
   ]
   return labels.filter((label) => label !== null).sort((a, b) => a.y - b.y)
 }

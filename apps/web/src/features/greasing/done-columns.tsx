@@ -33,7 +33,11 @@ export function doneColumns({ site, timeZone, onCorrect }: DoneColumns): DataCol
       header: 'Grease',
       cell: (row) => (row.kind === 'initial-fill' ? `${row.greaseName}, first fill` : row.greaseName),
     },
-    { key: 'at', header: 'Greased', cell: (row) => <Timestamp at={row.greasedAt} timeZone={timeZone} /> },
+    {
+      key: 'at',
+      header: 'Greased',
+      cell: (row) => <Timestamp at={row.greasedAt} timeZone={timeZone} relative={false} />,
+    },
     {
       key: 'by',
       header: 'By',

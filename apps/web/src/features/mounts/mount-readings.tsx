@@ -18,7 +18,7 @@ export function MountReadings({ record }: { record: MountRecord }) {
       <thead>
         <tr>
           <th scope="col" rowSpan={2}>
-            Reading
+            No.
           </th>
           <th scope="colgroup" colSpan={2}>
             Bench

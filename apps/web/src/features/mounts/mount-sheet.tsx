@@ -37,13 +37,21 @@ export function MountSheet(about: SheetAbout) {
   const navigate = useNavigate()
   const notice = useNotice()
   const hasMeter = place.meter !== null
-  const input = { sheet, scope, readings: judged.readings, hasMeter, timeZone: site.timeZone }
+  const input = {
+    sheet,
+    scope,
+    readings: judged.readings,
+    needsReason: judged.needsReason,
+    hasMeter,
+    timeZone: site.timeZone,
+  }
   const [faultRound, setFaultRound] = useState(0)
 
   const send = useMutation({
     mutationFn: (sign: boolean) => sendSheet(code, about, input, sign),
     onSuccess: async (record, sign) => {
-      hold.forget()
+      if (sign) hold.forget()
+      else hold.leaveToDraft(record.id)
       notice.done(doneSentence(record, sign, about.purpose))
       client.setQueryData(mountQuery(code, record.id).queryKey, record)
       await navigate({ to: paths.mount(code, record.id), ignoreBlocker: true })

@@ -13,6 +13,7 @@ export interface BodyInput {
   sheet: Sheet
   scope: SheetScope
   readings: readonly ReadReading[]
+  needsReason: boolean
   hasMeter: boolean
   timeZone: string
 }
@@ -66,7 +67,7 @@ function hours({ sheet, hasMeter }: BodyInput) {
   return { meterShowsHours, noHoursReason: meterShowsHours === null ? orNull(sheet.noHoursReason) : null }
 }
 
-function sheetFields({ sheet, scope, readings, timeZone }: BodyInput) {
+function sheetFields({ sheet, scope, readings, needsReason, timeZone }: BodyInput) {
   const { taper, sleeve, nut, rings } = scope
   const when = <T>(asked: boolean, value: T): T | null => (asked ? value : null)
   return {
@@ -94,7 +95,7 @@ function sheetFields({ sheet, scope, readings, timeZone }: BodyInput) {
     capBoltTorqueNm: numberOf(sheet, 'capBoltTorqueNm'),
     turnsFree: sheet.turnsFree === '' ? null : sheet.turnsFree === 'yes',
     note: sheet.note.trim(),
-    outOfBandReason: orNull(sheet.outOfBandReason),
+    outOfBandReason: when(needsReason, orNull(sheet.outOfBandReason)),
     readings: readings.map(({ moment, row, text, meant }) => ({
       moment,
       row,

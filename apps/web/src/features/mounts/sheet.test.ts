@@ -104,7 +104,7 @@ describe('draftFaults(checked)', () => {
 })
 
 describe('newMountBody(input, positionId, sign)', () => {
-  const body = newMountBody({ ...check(filled), readings: judge(filled).readings }, id, true)
+  const body = newMountBody({ ...check(filled), readings: judge(filled).readings, needsReason: false }, id, true)
   it('sends readings as typed, in the order in which they are taken', () => {
     expect(body.readings.map(({ moment, row, typedValue }) => [moment, row, typedValue])).toEqual([
       ['bench', 'A', '0,15'],
