@@ -3,6 +3,7 @@ import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playw
 import { serve, type Service } from '../../apps/api/src/main.ts'
 import { webFolder } from '../../apps/ops/src/build-web.ts'
 import { demoSignIns, loadDemo, type DemoSignIn } from '../../seeds/load-demo.ts'
+import { withClient } from '../../apps/ops/src/database-client.ts'
 import { launchChromium } from './chromium.ts'
 import { useTestDatabase } from './database.ts'
 
@@ -15,6 +16,8 @@ export interface OpenBook {
   readonly url: string
   /** A person's own browser, signed in; closed at the end of the file. */
   signedIn(role: DemoSignIn['role'], options?: BrowserContextOptions): Promise<Page>
+  /** Looks at Harrow Point's rows as the owner does, to find a record to open. */
+  sql<Row extends object>(text: string, values?: unknown[]): Promise<Row[]>
   /** A browser that nobody has signed in to. */
   stranger(options?: BrowserContextOptions): Promise<Page>
 }
@@ -52,6 +55,13 @@ export function useOpenBook(): OpenBook {
   return {
     get url() {
       return url()
+    },
+    async sql<Row extends object>(text: string, values: unknown[] = []) {
+      return await withClient(database.ownerUrl, async (client) => {
+        const { rows } = await client.query<{ id: string }>("select id from site where code = 'harrow-point'")
+        await client.query(`set app.site = '${rows[0]?.id}'`)
+        return (await client.query<Row>(text, values)).rows
+      })
     },
     async stranger(options = {}) {
       return await (await context(options)).newPage()

@@ -1,0 +1,89 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { axeFindings, sidewaysScroll } from '../support/axe.ts'
+import { desk, narrowPhone, useOpenBook } from '../support/open-book.ts'
+
+const book = useOpenBook()
+const places: Record<string, string> = {}
+
+/** Addresses of every kind of page; `:name` is a record of the demo. */
+const pages = [
+  '/harrow-point/flags',
+  '/harrow-point/flags?state=put-off',
+  '/harrow-point/flags?search=nothing-is-called-so',
+  '/harrow-point/positions',
+  '/harrow-point/positions?view=table',
+  '/harrow-point/positions/:position',
+  '/harrow-point/positions/:position/remount',
+  '/harrow-point/positions/:position/removal',
+  '/harrow-point/positions/:position/removals/:removal/correction',
+  '/harrow-point/mounts',
+  '/harrow-point/mounts/:mount',
+  '/harrow-point/mounts/:mount/correction',
+  '/harrow-point/greasing',
+  '/harrow-point/greasing?log=:position',
+  '/harrow-point/stores',
+  '/harrow-point/stores/parts',
+  '/harrow-point/stores/parts/new',
+  '/harrow-point/stores/parts/:part',
+  '/harrow-point/stores/kits',
+  '/harrow-point/stores/kits/:kit',
+  '/harrow-point/stores/kits/:kit/change',
+  '/harrow-point/stores/positions/:position',
+  '/harrow-point/life',
+  '/harrow-point/setup',
+  '/harrow-point/setup/site',
+  '/harrow-point/setup/people',
+  '/harrow-point/setup/places',
+  '/harrow-point/setup/meters',
+  '/harrow-point/setup/bearing-types',
+  '/harrow-point/setup/greases',
+  '/harrow-point/setup/charts',
+  '/harrow-point/setup/charts/new',
+  '/harrow-point/setup/audit',
+  '/no-such-site/flags',
+]
+
+beforeAll(async () => {
+  const [row] = await book.sql<Record<string, string>>(`
+    select p.id as position, f.mount_record_id as mount, p.kit_id as kit,
+      (select l.part_id from kit_line l where l.site_id = p.site_id and l.kit_id = p.kit_id order by l.line_number limit 1) as part,
+      (select r.id from removal r where r.site_id = p.site_id and r.position_id = p.id limit 1) as removal
+    from position p join fitment f on f.site_id = p.site_id and f.position_id = p.id and f.removed_at is null
+    join flag on flag.site_id = p.site_id and flag.position_id = p.id and flag.kind = 'mount-over' and flag.cleared_at is null
+    where p.kit_id is not null order by p.tag limit 1`)
+  Object.assign(places, row)
+})
+
+const addressOf = (pattern: string): string => pattern.replaceAll(/:(\w+)/g, (_, name: string) => places[name] ?? '')
+
+describe.each([
+  { theme: 'light', window: 'a desk', viewport: desk },
+  { theme: 'dark', window: 'a desk', viewport: desk },
+  { theme: 'light', window: 'a phone of 360 px', viewport: narrowPhone },
+  { theme: 'dark', window: 'a phone of 360 px', viewport: narrowPhone },
+] as const)('in the $theme theme on $window', ({ theme, viewport }) => {
+  let page: Page
+
+  beforeAll(async () => {
+    page = await book.signedIn('manager', { colorScheme: theme, viewport, hasTouch: viewport === narrowPhone })
+  })
+  afterAll(() => page.context().close())
+
+  it.each(pages)('%s does not scroll sideways and axe finds nothing', async (pattern) => {
+    await page.goto(addressOf(pattern))
+    await page.waitForLoadState('networkidle')
+    expect(await page.getByRole('heading', { level: 1 }).count()).toBe(1)
+    expect(await axeFindings(page)).toEqual([])
+    expect(await sidewaysScroll(page)).toBe(0)
+  })
+
+  it('the way in does not scroll sideways and axe finds nothing', async () => {
+    const stranger = await book.stranger({ colorScheme: theme, viewport })
+    await stranger.goto('/sign-in')
+    await stranger.getByRole('button', { name: 'Sign in' }).waitFor()
+    expect(await axeFindings(stranger)).toEqual([])
+    expect(await sidewaysScroll(stranger)).toBe(0)
+    await stranger.context().close()
+  })
+})
