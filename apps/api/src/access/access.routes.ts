@@ -19,7 +19,7 @@ import { verifyPassword } from './passwords.ts'
 import { closeSession, findSession, openSession, sessionCookie, sessionDays, type SignedIn } from './session.ts'
 
 export function signInRoutes(app: FastifyInstance, context: Context): void {
-  const { db, config, now } = context
+  const { db, config } = context
   const limit = { max: config.signInTriesPerMinute, timeWindow: '1 minute', errorResponseBuilder: tooMany }
   app.register(async (limited) => {
     limited.addHook('onRequest', limited.rateLimit(limit))
@@ -30,7 +30,7 @@ export function signInRoutes(app: FastifyInstance, context: Context): void {
       const fits = await verifyPassword(found?.password_hash, body.password)
       if (!found || !fits)
         throw new DomainError('sign-in-failed', 'E-mail or password is not right. Check both and try again.')
-      const token = await openSession(db, found.person_id, now())
+      const token = await openSession(db, found.person_id, new Date())
       setCookie(reply, token, config.secureCookies)
       const signedIn = await findSession(db, token)
       if (!signedIn) throw new DomainError('sign-in-failed', 'The session could not be opened: try again.')

@@ -61,6 +61,9 @@ const brokenConnections = new Set([
 /** A NUL character in a text or in JSON. */
 const unstorable = new Set(['22021', '22P05'])
 
+/** A text that is no number, date or id, or a number beyond its column: a made-up cursor holds such. */
+const unreadable = new Set(['22P02', '22003', '22007', '22008'])
+
 interface Refused {
   readonly sqlState: string
   readonly constraint: string
@@ -91,6 +94,14 @@ function refusalOf(refused: Refused, error: unknown): unknown {
     return new DomainError(
       'request-invalid',
       'A text holds a character that cannot be stored: type it anew.',
+      [],
+      options,
+    )
+  }
+  if (unreadable.has(sqlState)) {
+    return new DomainError(
+      'request-invalid',
+      'A value of the request cannot be read as what it stands for.',
       [],
       options,
     )

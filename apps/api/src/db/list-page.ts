@@ -40,7 +40,10 @@ export interface PageQuery {
 
 export interface PageSpec {
   readonly select: string
+  /** A table and its alias; with the tables joined to it that filter or sort. */
   readonly from: string
+  /** Joined to the rows of the page only, after they are picked: tables that neither filter nor sort. */
+  readonly join?: string
   readonly where: Where
   /** The column to sort by, never null, and its PostgreSQL type; ties go by id. An index must serve both. */
   readonly sort: {
@@ -71,12 +74,14 @@ export async function readPage<Row extends object>(
       (value) => `(${sort.column}, ${id}) ${compare} (${value(key)}::text::${sort.type}, ${value(lastId)}::uuid)`,
     )
   }
-  const rows = await sql<Row & PageKey>(
-    `select ${spec.select}, (${sort.column})::text as page_key, ${id} as page_id
-     from ${spec.from} where ${where.toString()}
-     order by ${sort.column} ${direction}, ${id} ${direction} limit ${where.parameter(limit + 1)}`,
-    where.values,
-  )
+  const order = `order by ${sort.column} ${direction}, ${id} ${direction}`
+  const picked = `where ${where.toString()} ${order} limit ${where.parameter(limit + 1)}`
+  const keys = `(${sort.column})::text as page_key, ${id} as page_id`
+  const [, alias] = spec.from.split(' ')
+  const text = spec.join
+    ? `select ${spec.select}, ${keys} from (select ${alias}.* from ${spec.from} ${picked}) ${alias} ${spec.join} ${order}`
+    : `select ${spec.select}, ${keys} from ${spec.from} ${picked}`
+  const rows = await sql<Row & PageKey>(text, where.values)
   const last = rows.length > limit ? rows[limit - 1] : undefined
   return { rows: rows.slice(0, limit), nextCursor: last ? encodeCursor(last) : null }
 }

@@ -21,8 +21,7 @@ const columns = `g.id, g.version, g.kind, g.position_id as "positionId", g.shaft
   g.since, g.facts, g.put_off_until::text as "putOffUntil", g.put_off_reason as "putOffReason",
   g.cleared_at as "clearedAt", g.cleared_how as "clearedHow"`
 
-const tables = `flag g
-  left join position p on p.site_id = g.site_id and p.id = g.position_id
+const places = `left join position p on p.site_id = g.site_id and p.id = g.position_id
   join shaft s on s.site_id = g.site_id and s.id = coalesce(g.shaft_id, p.shaft_id)
   join machine m on m.site_id = s.site_id and m.id = s.machine_id
   join area a on a.site_id = g.site_id and a.id = g.area_id`
@@ -48,10 +47,10 @@ export async function listFlags(
     where.add((value) => `g.cleared_at is null and g.put_off_until > ${value(today)}::date`)
   if (query.state === 'cleared') where.add(() => 'g.cleared_at is not null')
   if (query.search) {
-    where.add((value) => {
-      const pattern = value(contains(query.search as string))
-      return `(p.tag ilike ${pattern} or m.tag ilike ${pattern} or m.name ilike ${pattern} or s.name ilike ${pattern})`
-    })
+    const pattern = where.parameter(contains(query.search))
+    where.add(
+      () => `(g.position_id in (${positionsNamed('$1', pattern)}) or g.shaft_id in (${shaftsNamed('$1', pattern)}))`,
+    )
   }
   const sort =
     query.state === 'cleared'
@@ -59,27 +58,40 @@ export async function listFlags(
       : ({ column: 'g.urgency', type: 'float8', descending: true } as const)
   const { rows, nextCursor } = await readPage<FlagRow>(
     sql,
-    { select: columns, from: tables, where, sort, id: 'g.id' },
+    { select: columns, from: 'flag g', join: places, where, sort, id: 'g.id' },
     query,
   )
   return { items: rows.map(present), nextCursor }
 }
 
+function shaftsNamed(site: string, pattern: string): string {
+  return `select s.id from machine m join shaft s on s.site_id = m.site_id and s.machine_id = m.id
+    where m.site_id = ${site}::uuid and (m.tag ilike ${pattern} or m.name ilike ${pattern} or s.name ilike ${pattern})`
+}
+
+function positionsNamed(site: string, pattern: string): string {
+  return `select o.id from position o where o.site_id = ${site}::uuid and (o.tag ilike ${pattern}
+    or o.shaft_id in (${shaftsNamed(site, pattern)}))`
+}
+
 /** The flags of a position and of its shaft that are not cleared, the most pressing first. */
 export async function flagsAt(sql: Sql, siteId: string, positionId: string, shaftId: string): Promise<Flag[]> {
   const rows = await sql<FlagRow>(
-    `select ${columns} from ${tables}
-     where g.site_id = $1::uuid and g.cleared_at is null and (g.position_id = $2::uuid or g.shaft_id = $3::uuid) order by g.urgency desc, g.id desc`,
+    `select ${columns} from (
+       select * from flag where site_id = $1::uuid and position_id = $2::uuid and cleared_at is null
+       union all
+       select * from flag where site_id = $1::uuid and shaft_id = $3::uuid and cleared_at is null
+     ) g ${places} order by g.urgency desc, g.id desc`,
     [siteId, positionId, shaftId],
   )
   return rows.map(present)
 }
 
 export async function findFlag(sql: Sql, siteId: string, id: string): Promise<Flag | undefined> {
-  const [row] = await sql<FlagRow>(`select ${columns} from ${tables} where g.site_id = $1::uuid and g.id = $2::uuid`, [
-    siteId,
-    id,
-  ])
+  const [row] = await sql<FlagRow>(
+    `select ${columns} from flag g ${places} where g.site_id = $1::uuid and g.id = $2::uuid`,
+    [siteId, id],
+  )
   return row && present(row)
 }
 

@@ -130,7 +130,9 @@ export async function listDueItems(sql: Sql, siteId: string, query: DueQuery) {
       (text) => `(${searched.map((column) => `${column} ilike ${text}`).join(' or ')})`,
     )
   const sort = { column: 'd.due_on', type: 'date', descending: false } as const
-  const spec = { select: dueColumns, from: dueTables, where, sort, id: 'd.id' }
+  // a search looks at the places too, anything else only at the due rows: then the places are joined to one page of them
+  const tables = query.search ? { from: `grease_due d ${duePlaces}` } : { from: 'grease_due d', join: duePlaces }
+  const spec = { select: dueColumns, ...tables, where, sort, id: 'd.id' }
   const { rows, nextCursor } = await readPage<DueRow>(sql, spec, query)
   const items = rows.map((row): DueItem => ({ ...row, lastGreasedAt: row.lastGreasedAt?.toISOString() ?? null }))
   return { items, nextCursor }
@@ -145,8 +147,7 @@ const dueColumns = `d.id as "planId", d.position_id as "positionId", p.tag, p.na
   plan.entry, plan.interval_hours as "intervalHours", plan.calendar_months as "calendarMonths",
   d.last_greased_at as "lastGreasedAt", d.due_on::text as "dueOn", d.due_run_hours as "dueRunHours", d.due_by as "dueBy",
   d.estimated, d.state, meter.last_total_hours as "meterLastTotalHours"`
-const dueTables = `grease_due d
-  join position p on p.site_id = d.site_id and p.id = d.position_id
+const duePlaces = `join position p on p.site_id = d.site_id and p.id = d.position_id
   join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
   join machine m on m.site_id = s.site_id and m.id = s.machine_id
   join area a on a.site_id = d.site_id and a.id = d.area_id
