@@ -38,12 +38,27 @@ export function Found({ hits, search }: { hits: Hits; search: string }) {
         text="Try a part of the tag, the basic code of the bearing, the code of a sleeve, or the store's own number."
       />
     )
-  return (
-    <div className={classes.found}>
-      <Group title="Positions: what goes on" hits={positions} more={hits.positions.nextCursor !== null} />
+  const places = <Group title="Positions: what goes on" hits={positions} more={hits.positions.nextCursor !== null} />
+  const things = (
+    <>
       <Group title="Parts: where they fit" hits={parts} more={hits.parts.nextCursor !== null} />
       <Group title="Kits" hits={kits} more={hits.kits.nextCursor !== null} />
+    </>
+  )
+  const [first, second] = namesPart(hits, search) ? [things, places] : [places, things]
+  return (
+    <div className={classes.found}>
+      <div>{first}</div>
+      <div>{second}</div>
     </div>
+  )
+}
+
+/** Whether the words begin a part's code or number: parts then come first, before all positions that have one in their kit. */
+function namesPart({ parts }: Hits, search: string): boolean {
+  const plain = (text: string) => text.replaceAll(/\s/g, '').toUpperCase()
+  return parts.items.some(({ designation, number }) =>
+    [designation, number].some((name) => plain(name).startsWith(plain(search))),
   )
 }
 

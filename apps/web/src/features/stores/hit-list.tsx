@@ -7,7 +7,7 @@ export interface ShownHit {
   href: string
   name: ReactNode
   /** What tells it from others. */
-  about: ReactNode
+  about?: ReactNode
   /** At the right end: a bin, a number of positions. */
   aside?: ReactNode
 }
@@ -18,9 +18,9 @@ export function HitList({ label, hits }: { label: string; hits: readonly ShownHi
     <ul aria-label={label}>
       {hits.map(({ id, href, name, about, aside }) => (
         <li key={id}>
-          <AppLink href={href} className={classes.hit} data-hit>
+          <AppLink href={href} className={classes.hit} data-hit data-plain={about === undefined || undefined}>
             <span className={classes.name}>{name}</span>
-            <span className={classes.about}>{about}</span>
+            {about && <span className={classes.about}>{about}</span>}
             {aside && <span className={classes.aside}>{aside}</span>}
           </AppLink>
         </li>

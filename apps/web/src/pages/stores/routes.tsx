@@ -40,5 +40,25 @@ export function storesPages(getParentRoute: SiteParent) {
       path: patterns.kit,
       component: lazyRouteComponent(() => import('./kit-page.tsx'), 'KitPage'),
     }),
+    createRoute({
+      ...shared,
+      path: patterns.newPart,
+      component: lazyRouteComponent(() => import('./part-form-pages.tsx'), 'NewPartPage'),
+    }),
+    createRoute({
+      ...shared,
+      path: patterns.changePart,
+      component: lazyRouteComponent(() => import('./part-form-pages.tsx'), 'ChangePartPage'),
+    }),
+    createRoute({
+      ...shared,
+      path: patterns.newKit,
+      component: lazyRouteComponent(() => import('./kit-form-pages.tsx'), 'NewKitPage'),
+    }),
+    createRoute({
+      ...shared,
+      path: patterns.changeKit,
+      component: lazyRouteComponent(() => import('./kit-form-pages.tsx'), 'ChangeKitPage'),
+    }),
   ]
 }
