@@ -11,13 +11,18 @@ export interface Service {
 export async function serve(settings: Partial<Config> & Pick<Config, 'appUrl'>): Promise<Service> {
   const config = Config.parse(settings)
   const app = await buildApp(config)
-  const url = await app.listen({ host: config.host, port: config.port })
-  const jobs = config.jobs ? await startJobs(config, app.log) : undefined
-  return {
-    url,
-    async close() {
-      await jobs?.stop()
-      await app.close()
-    },
+  try {
+    const url = await app.listen({ host: config.host, port: config.port })
+    const jobs = config.jobs ? await startJobs(config, app.log) : undefined
+    return {
+      url,
+      async close() {
+        await jobs?.stop()
+        await app.close()
+      },
+    }
+  } catch (error) {
+    await app.close()
+    throw error
   }
 }

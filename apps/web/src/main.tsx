@@ -4,17 +4,19 @@ import './ui/tokens.css'
 import './ui/base.css'
 import './ui/mantine.css'
 import { MantineProvider } from '@mantine/core'
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { QueryCache, QueryClient, QueryClientProvider } from '@tanstack/react-query'
 import { RouterProvider } from '@tanstack/react-router'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { themeModeManager } from './lib/theme-mode.ts'
 import { makeRouter } from './router.tsx'
+import { leadToSignIn } from './session/session-over.ts'
 import { LinkProvider } from './ui/link.tsx'
 import { NoticeProvider } from './ui/notice.tsx'
 import { cssVariables, theme } from './ui/theme.ts'
 
 const queryClient = new QueryClient({
+  queryCache: new QueryCache({ onError: (error) => leadToSignIn(error, router, queryClient) }),
   defaultOptions: {
     queries: { staleTime: 15_000, retry: 1 },
     // Without a network a write fails with its sentence instead of waiting unseen.

@@ -11,7 +11,7 @@ import {
 import { ProblemError } from './api/problem-error.ts'
 import { paths } from './paths.ts'
 import { RouteError } from './pages/route-error.tsx'
-import { NotFoundPage } from './pages/not-found.tsx'
+import { LostPage } from './pages/not-found.tsx'
 import { flagPages } from './pages/flags/routes.tsx'
 import { greasingPages } from './pages/greasing/routes.tsx'
 import { lifePages } from './pages/life/routes.tsx'
@@ -21,11 +21,11 @@ import { setupPages } from './pages/setup/routes.tsx'
 import { storesPages } from './pages/stores/routes.tsx'
 import { sessionQuery } from './session/session-queries.ts'
 import { SignInPage } from './session/sign-in-page.tsx'
-import { SiteLayout } from './session/site-layout.tsx'
+import { NotMember, SiteLayout } from './session/site-layout.tsx'
 
 const rootRoute = createRootRouteWithContext<{ client: QueryClient }>()({
   component: Outlet,
-  notFoundComponent: NotFoundPage,
+  notFoundComponent: LostPage,
   errorComponent: RouteError,
 })
 
@@ -47,9 +47,15 @@ const homeRoute = createRoute({
     const me = await requireSession(context.client, location.href)
     const [first] = me.memberships
     if (first) throw redirect({ href: paths.flags(first.siteCode) })
+    return { me }
   },
-  component: NotFoundPage,
+  component: HomeWithoutSite,
 })
+
+function HomeWithoutSite() {
+  const { me } = homeRoute.useRouteContext()
+  return <NotMember me={me} />
+}
 
 const signInRoute = createRoute({
   getParentRoute: () => rootRoute,

@@ -1,6 +1,16 @@
 import { paths } from '../paths.ts'
 import { AppLink } from '../ui/link.tsx'
 import { EmptyState } from '../ui/empty-state.tsx'
+import { PlainPage } from '../ui/plain-page.tsx'
+
+/** There is no page here, and no site's frame round it. */
+export function LostPage() {
+  return (
+    <PlainPage>
+      <NotFoundPage />
+    </PlainPage>
+  )
+}
 
 export function NotFoundPage() {
   return (
