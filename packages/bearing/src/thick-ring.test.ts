@@ -59,5 +59,6 @@ describe('thick ring on a taper', () => {
     expect(() => forecastDriveUp({ ...ring, travelMm: 0.09 })).toThrow(InputError)
     expect(() => forecastDriveUp({ ...ring, outsideDiameterMm: 90, travelMm: 0.8 })).toThrow(InputError)
     expect(() => forecastDriveUp({ ...ring, shaftBoreMm: 99, travelMm: 0.8 })).toThrow(InputError)
+    expect(() => forecastDriveUp({ ...ring, travelMm: 40 })).toThrow('more than it can bear')
   })
 })

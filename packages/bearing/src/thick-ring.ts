@@ -42,6 +42,9 @@ export interface ForecastInput extends RingGeometry {
 
 const usualFriction = 0.15
 
+/** No drive-up comes near it; beyond it a number is wrong. */
+const highestPressureMpa = 500
+
 /** Smoothing of roughness Rz 4 and 6 µm: 0.8 · (4 + 6). */
 export const usualSmoothingUm = 8
 
@@ -59,6 +62,10 @@ export function forecastDriveUp(input: ForecastInput): DriveUpForecast {
   }
   const reductionUm = interferenceUm * k * hollow
   const contactPressureMpa = ((steelModulusMpa * interferenceUm) / (2000 * input.boreMm)) * (1 - k * k) * hollow
+  if (contactPressureMpa > highestPressureMpa) {
+    const message = `That far, the ring would be pressed with ${Math.round(contactPressureMpa)} MPa, more than it can bear: check travel, taper and dimensions.`
+    throw new InputError('too-large', 'travelMm', message)
+  }
   return {
     travelMm: input.travelMm,
     interferenceUm: toUm(interferenceUm, 'um'),
@@ -84,7 +91,7 @@ export function driveForceN(
   ring: { boreMm: number; widthMm: number; taper: Taper },
   friction: number,
 ): number {
-  requireWithin(contactPressureMpa, 'contactPressureMpa', 0, 500, 'MPa')
+  requireWithin(contactPressureMpa, 'contactPressureMpa', 0, highestPressureMpa, 'MPa')
   requireWithin(friction, 'friction', 0.02, 0.5, '')
   const area = Math.PI * ring.boreMm * ring.widthMm
   return contactPressureMpa * area * (friction + 1 / (2 * taperLength[ring.taper]))
