@@ -5,6 +5,7 @@ import Fastify, { type FastifyInstance } from 'fastify'
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { accessRoutes, signInRoutes } from './access/access.routes.ts'
+import { calculationRoutes } from './calculations/calculations.routes.ts'
 import type { Config } from './config.ts'
 import type { Context } from './context.ts'
 import { openDatabase } from './db/database.ts'
@@ -80,6 +81,7 @@ const featureRoutes = [
   meterRoutes,
   storesRoutes,
   flagRoutes,
+  calculationRoutes,
 ]
 
 const contentSecurity = {

@@ -1,4 +1,5 @@
 import * as access from './access.ts'
+import { allCalculations } from './calculations/all-calculations.ts'
 import type { Endpoint } from './endpoint.ts'
 import * as flags from './flags.ts'
 import * as greasing from './greasing.ts'
@@ -42,6 +43,7 @@ const registers = [
 export const allEndpoints: readonly Endpoint[] = [
   ...features.flatMap((feature) => Object.values(feature).filter(isEndpoint)),
   ...registers.flatMap(({ list, read, create, change }): Endpoint[] => [list, read, create, change]),
+  ...allCalculations.map(({ endpoint }) => endpoint),
 ]
 
 function isEndpoint(value: unknown): value is Endpoint {

@@ -51,6 +51,7 @@ export const problemCodes = {
   'hours-or-reason': [422, 'The hour reading is missing'],
   'reason-missing': [422, 'A reason is needed'],
   'grease-not-planned': [422, 'This is not the grease of the plan'],
+  'not-calculable': [422, 'This cannot be calculated with these numbers'],
   'not-allowed-here': [422, 'The entry does not fit the record'],
   'if-match-missing': [428, 'The version to change is missing'],
   'too-many-requests': [429, 'Too many tries'],
