@@ -4,7 +4,9 @@ import { attitudeWords, bearingKindWords, seatWords, thickenerName } from './reg
 import type { RowOf } from './registers.ts'
 
 const nothing = '–'
-const size = (value: number | null) => (value === null ? nothing : String(value))
+
+/** A measure that may be not known, with its unit. */
+const measured = (value: number | null, unit: string) => (value === null ? nothing : `${value} ${unit}`)
 
 export const areaColumns: DataColumn<RowOf<'areas'>>[] = [
   { key: 'name', header: 'Area', cell: (row) => row.name, phone: 'title' },
@@ -24,8 +26,13 @@ export const shaftColumns: DataColumn<RowOf<'shafts'>>[] = [
   { key: 'code', header: 'Shaft', cell: (row) => row.code, phone: 'title' },
   { key: 'name', header: 'Name', cell: (row) => row.name },
   { key: 'attitude', header: 'Attitude', cell: (row) => attitudeWords[row.attitude] },
-  { key: 'hollow', header: 'Bore through', unit: 'mm', cell: (row) => row.hollowBoreMm || 'solid', align: 'right' },
-  { key: 'speed', header: 'Speed', unit: 'rev/min', cell: (row) => size(row.speedRpm), align: 'right' },
+  {
+    key: 'hollow',
+    header: 'Bore through',
+    cell: (row) => (row.hollowBoreMm === 0 ? 'solid' : `${row.hollowBoreMm} mm`),
+    align: 'right',
+  },
+  { key: 'speed', header: 'Speed', cell: (row) => measured(row.speedRpm, 'rev/min'), align: 'right' },
 ]
 
 export const positionColumns: DataColumn<RowOf<'positions'>>[] = [
@@ -34,7 +41,7 @@ export const positionColumns: DataColumn<RowOf<'positions'>>[] = [
   { key: 'locating', header: 'Locating', cell: (row) => (row.locating ? 'locating' : 'non-locating') },
   { key: 'seat', header: 'Seat', cell: (row) => seatWords[row.seat] },
   { key: 'housing', header: 'Housing', cell: (row) => row.housingCode ?? nothing },
-  { key: 'shaft', header: 'Shaft', unit: 'mm', cell: (row) => size(row.shaftDiameterMm), align: 'right' },
+  { key: 'shaft', header: 'Shaft', cell: (row) => measured(row.shaftDiameterMm, 'mm'), align: 'right' },
   { key: 'use', header: 'Use', cell: (row) => (row.retiredAt ? 'retired' : 'in use') },
 ]
 
@@ -43,8 +50,7 @@ export const meterColumns: DataColumn<RowOf<'meters'>>[] = [
   {
     key: 'rollover',
     header: 'Starts again at',
-    unit: 'h',
-    cell: (row) => (row.rolloverAtHours === null ? nothing : formatCount(row.rolloverAtHours)),
+    cell: (row) => (row.rolloverAtHours === null ? 'never' : `${formatCount(row.rolloverAtHours)} h`),
     align: 'right',
   },
 ]
@@ -57,8 +63,7 @@ export const greaseColumns: DataColumn<RowOf<'greases'>>[] = [
   {
     key: 'oil',
     header: 'Base oil at 40 °C',
-    unit: 'mm²/s',
-    cell: (row) => size(row.baseOilViscosity40cMm2s),
+    cell: (row) => measured(row.baseOilViscosity40cMm2s, 'mm²/s'),
     align: 'right',
   },
 ]
@@ -71,5 +76,5 @@ export const bearingTypeColumns: DataColumn<RowOf<'bearing-types'>>[] = [
   { key: 'boreMm', header: 'Bore', unit: 'mm', cell: (row) => row.boreMm, align: 'right', sortable: true },
   { key: 'outside', header: 'Outside', unit: 'mm', cell: (row) => row.outsideDiameterMm, align: 'right' },
   { key: 'width', header: 'Width', unit: 'mm', cell: (row) => row.widthMm, align: 'right' },
-  { key: 'mass', header: 'Mass', unit: 'kg', cell: (row) => size(row.massKg), align: 'right', phone: 'hidden' },
+  { key: 'mass', header: 'Mass', cell: (row) => measured(row.massKg, 'kg'), align: 'right', phone: 'hidden' },
 ]
