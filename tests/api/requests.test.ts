@@ -20,6 +20,8 @@ beforeAll(async () => {
 })
 
 const areas = '/api/v1/sites/alpha/areas'
+/** Of the right shape, but its key is no whole number, which the list sorts by. */
+const madeUpCursor = Buffer.from(JSON.stringify(['first', randomUUID()])).toString('base64url')
 function post(path = areas): supertest.Test {
   return supertest(service.app.server).post(path).set('cookie', cookie)
 }
@@ -53,6 +55,7 @@ describe('a problem', () => {
     ['a limit beyond 200', 'get', `${areas}?limit=201`, 400, 'request-invalid'],
     ['a sort that the list does not have', 'get', `${areas}?sort=colour`, 400, 'request-invalid'],
     ['a cursor of nobody', 'get', `${areas}?cursor=bm90aGluZw`, 400, 'request-invalid'],
+    ['a cursor made up', 'get', `${areas}?cursor=${madeUpCursor}`, 400, 'request-invalid'],
     ['an id that is none', 'get', `${areas}/17`, 400, 'request-invalid'],
     ['an address with a bad escape', 'get', '/api/v1/%zz', 400, 'request-invalid'],
   ] as const)('answers %s', async (_, method, path, status, code) => {
