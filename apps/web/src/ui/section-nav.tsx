@@ -14,14 +14,12 @@ interface SectionNavProps {
   label: string
   places: readonly SectionPlace[]
   active: string
-  /** A line across the page, or a column beside what is shown on a wide screen. */
-  layout?: 'line' | 'column'
 }
 
 /** The parts of one page or section, as links: each has its address. */
-export function SectionNav({ label, places, active, layout = 'line' }: SectionNavProps) {
+export function SectionNav({ label, places, active }: SectionNavProps) {
   return (
-    <nav aria-label={label} className={classes.nav} data-layout={layout}>
+    <nav aria-label={label} className={classes.nav}>
       <ul className={classes.places}>
         {places.map((place) => (
           <li key={place.key}>

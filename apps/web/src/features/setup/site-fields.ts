@@ -1,8 +1,8 @@
 import type { Choice, FieldGroup } from './form-spec.ts'
 
 const acceptance: readonly Choice[] = [
-  { value: 'simple', label: 'as read: inside the limits counts' },
-  { value: 'proven', label: 'proven: inside by more than the uncertainty' },
+  { value: 'simple', label: 'as read' },
+  { value: 'proven', label: 'proven beyond the uncertainty' },
 ]
 
 const zones: readonly Choice[] = Intl.supportedValuesOf('timeZone').map((zone) => ({ value: zone, label: zone }))
@@ -37,7 +37,7 @@ export const siteGroups: readonly FieldGroup[] = [
         label: 'A reduction is inside its band',
         kind: 'choice',
         choices: acceptance,
-        help: 'Whether readings have to be inside, or inside beyond doubt (R-U)',
+        help: 'Whether it is enough that the readings lie inside, or they have to lie inside by more than their uncertainty (R-U)',
       },
       {
         name: 'residualAcceptance',
@@ -57,7 +57,7 @@ export const siteGroups: readonly FieldGroup[] = [
   },
   {
     title: 'Greasing',
-    text: 'A change counts when a position is worked out next: with a greasing, a meter reading, or at the turn of the day.',
+    text: 'A change counts when a position is worked out next: with a greasing, a meter reading, or when a due day passes.',
     fields: [
       {
         name: 'greasingWindowPercent',
