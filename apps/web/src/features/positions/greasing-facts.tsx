@@ -11,7 +11,7 @@ import classes from './position-page.module.css'
 const entries = { side: 'from the side', 'outer-ring-groove': 'through the groove of the outer ring' } as const
 
 /** What the position gets, what it got last, and when it is due again. */
-export function GreasingFacts({ place }: { place: PositionOverview }) {
+export function GreasingFacts({ place, lastGreasedAt }: { place: PositionOverview; lastGreasedAt: string | null }) {
   const { site } = useSite()
   const today = useToday(site.timeZone)
   const { plan, due } = place
@@ -29,15 +29,15 @@ export function GreasingFacts({ place }: { place: PositionOverview }) {
     },
     {
       label: 'Last',
-      value: due?.lastGreasedAt ? (
-        <Timestamp at={due.lastGreasedAt} timeZone={site.timeZone} dateOnly />
+      value: lastGreasedAt ? (
+        <Timestamp at={lastGreasedAt} timeZone={site.timeZone} dateOnly />
       ) : (
         'no greasing on record'
       ),
     },
     {
       label: 'Next',
-      value: due ? <DueMark state={due.state} /> : null,
+      value: due ? <DueMark state={due.state} /> : place.fitment ? null : 'not due while nothing is fitted',
       note: due && dueWords(due, today),
     },
   ]

@@ -20,7 +20,7 @@ export function PositionActions({ place }: { place: PositionOverview }) {
           Edit position
         </Button>
       )}
-      {may(createGreasing) && plan && !retired && (
+      {may(createGreasing) && plan && fitment && !retired && (
         <Button component={AppLink} href={paths.logGreasing(code, position.id)} variant="default">
           Log greasing
         </Button>

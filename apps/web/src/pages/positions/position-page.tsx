@@ -63,7 +63,10 @@ export function PositionPage() {
             <FittedNow place={place} hours={hours} judgement={mount.data?.judgement ?? null} />
           </PagePart>
           <PagePart title="Greasing">
-            <GreasingFacts place={place} />
+            <GreasingFacts
+              place={place}
+              lastGreasedAt={newestOf(history.greasings.map(({ greasedAt }) => greasedAt))}
+            />
           </PagePart>
         </div>
         <div>
@@ -115,4 +118,8 @@ function hoursOf({ fitment, meter, machine }: PositionOverview, startTotalHours:
   if (!fitment) return null
   const { fittedAt, entryAgeHours } = fitment
   return hoursSoFar({ fittedAt, entryAgeHours, startTotalHours, meter, hoursPerDay: machine.hoursPerDay }, new Date())
+}
+
+function newestOf(instants: readonly string[]): string | null {
+  return instants.reduce<string | null>((newest, at) => (newest === null || at > newest ? at : newest), null)
 }
