@@ -110,8 +110,9 @@ function placeHref(flag: Flag, site: string): string {
   return flag.positionId ? paths.position(site, flag.positionId) : paths.machinePositions(site, flag.machineId)
 }
 
+/** Where the act is done that clears the flag; locating is set at the shaft. */
 function actHref(flag: Flag, site: string): string {
-  if (flag.positionId === null) return placeHref(flag, site)
+  if (flag.positionId === null) return flag.shaftId ? paths.place(site, 'shaft', flag.shaftId) : placeHref(flag, site)
   return flagKinds[flag.kind].act === 'log-greasing'
     ? `${paths.greasing(site)}?log=${flag.positionId}`
     : paths.remount(site, flag.positionId)
