@@ -64,7 +64,7 @@ export function FlagsPage() {
       )}
       {rows.length > 0 && (
         <>
-          <FlagList label="Flags, most pressing first">
+          <FlagList label={state === 'cleared' ? 'Flags, last cleared first' : 'Flags, most pressing first'}>
             {rows.map((flag) => (
               <FlagItem key={flag.id} flag={flag} onPutOff={setPuttingOff} />
             ))}
