@@ -9,6 +9,8 @@ describe('readEnvironment', () => {
       DATABASE_URL: undefined,
       DATABASE_APP_URL: undefined,
       SHAFTBOOK_DATA_DIR: '.data',
+      SHAFTBOOK_DEMO: true,
+      SHAFTBOOK_HTTPS: false,
     })
   })
 
@@ -18,6 +20,14 @@ describe('readEnvironment', () => {
 
   it.each(['80.5', '-1', '65536', 'http'])('refuses PORT=%s', (port) => {
     expect(() => readEnvironment({ PORT: port })).toThrow(/^PORT is not a port number/)
+  })
+
+  it.each(['no', 'yes'])('reads SHAFTBOOK_DEMO=%s as a choice', (choice) => {
+    expect(readEnvironment({ SHAFTBOOK_DEMO: choice }).SHAFTBOOK_DEMO).toBe(choice === 'yes')
+  })
+
+  it('refuses a choice that is neither yes nor no', () => {
+    expect(() => readEnvironment({ SHAFTBOOK_DEMO: 'maybe' })).toThrow('SHAFTBOOK_DEMO is neither yes nor no')
   })
 
   it('names every wrong variable, and never the password in an address', () => {

@@ -1,5 +1,6 @@
 import { demoSignIns } from '../../../seeds/load-demo.ts'
 import { withClient } from './database-client.ts'
+import { openSiteUsage } from './open-site.ts'
 
 const loopback = /^(127\.|localhost$|::1$)/
 
@@ -15,8 +16,14 @@ export async function welcome(url: string, host: string, ownerUrl: string): Prom
     if (!loopback.test(host))
       lines.push('They are the same in every Shaftbook: whoever reaches this address can use them.')
   }
+  if (await isEmpty(ownerUrl)) lines.push(`The book has no site yet. Stop it and open one:\n  ${openSiteUsage}`)
   lines.push('Ctrl-C stops it.')
   return lines.join('\n')
+}
+
+async function isEmpty(ownerUrl: string): Promise<boolean> {
+  const { rowCount } = await withClient(ownerUrl, (client) => client.query('select from site limit 1'))
+  return rowCount === 0
 }
 
 async function knownEmails(ownerUrl: string): Promise<Set<string>> {

@@ -23,7 +23,7 @@ export async function readSite(db: Database, scope: Scope): Promise<Site> {
   return await db.withSite(scope, (tx) => store.findSite(tx))
 }
 
-/** Changes the site. Due dates and flags follow the new settings with the next write at a position, and all of them at the turn of the day. */
+/** Changes the site. Due dates and flags follow the new settings with the next turn of the day, ten minutes away at most. */
 export async function changeSite(
   db: Database,
   scope: Scope,

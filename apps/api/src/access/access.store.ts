@@ -17,7 +17,7 @@ export async function updateSite(
   { prisma, scope }: SiteTx,
   change: { name?: string; timeZone?: string; settings?: SiteSettings },
 ): Promise<void> {
-  await prisma.site.updateMany({ where: { id: scope.siteId }, data: change })
+  await prisma.site.updateMany({ where: { id: scope.siteId }, data: { ...change, refreshWanted: true } })
 }
 
 const personColumns = `p.id, p.name, p.email, m.role, p.disabled_at is not null as disabled`

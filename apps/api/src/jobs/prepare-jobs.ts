@@ -12,8 +12,8 @@ export async function prepareJobs(ownerUrl: string): Promise<void> {
   boss.on('error', (error: Error) => errors.push(error))
   await boss.start()
   await boss.createQueue(turnOfDayQueue, { retryLimit: 3, retryDelay: 60, expireInSeconds: 3600, policy: 'singleton' })
-  // hourly: midnight comes to every time zone in its own hour
-  await boss.schedule(turnOfDayQueue, '5 * * * *', {}, { tz: 'UTC' })
+  // midnight comes to every time zone in its own hour, and changed settings do not wait for it
+  await boss.schedule(turnOfDayQueue, '*/10 * * * *', {}, { tz: 'UTC' })
   await boss.stop({ graceful: true, close: true })
   if (errors[0]) throw new Error('The job tables could not be made.', { cause: errors[0] })
   const client = new pg.Client({ connectionString: ownerUrl })

@@ -4,32 +4,62 @@ import { plantDay } from '../upkeep/site.ts'
 
 const batch = 200
 
+interface TurningSite {
+  id: string
+  time_zone: string
+  refresh_wanted: boolean
+}
+
+/** Reads the ids of positions to bring up to date, in order, those behind `after` only. */
+type Next = (sql: Sql, after: string) => Promise<string[]>
+
 /**
- * What only the calendar changes: greasings that became due, overdue or missed since they were last looked at, and flags
- * whose putting off is over. Goes through the sites one by one and through their positions in batches, each in its own
- * transaction; running it twice changes nothing. Returns how many positions were brought up to date.
+ * What only the calendar changes, and what a change of the site's settings moved: greasings that became due, overdue or
+ * missed since they were last looked at, and flags whose putting off is over. Goes through the sites one by one and through
+ * their positions in batches, each in its own transaction; running it twice changes nothing. Returns how many positions
+ * were brought up to date.
  */
 export async function turnOfDay(db: Database, now: Date): Promise<number> {
-  const sites = await db.ask<{ id: string; time_zone: string }>('select id, time_zone from all_sites()')
+  const sites = await db.ask<TurningSite>('select id, time_zone, refresh_wanted from all_sites()')
   let positions = 0
   for (const site of sites) {
-    const today = plantDay(now, site.time_zone)
     const scope = { siteId: site.id, personId: null }
-    await db.withSite(scope, (tx) => returnPutOff(tx, today))
-    let after = '00000000-0000-0000-0000-000000000000'
-    for (;;) {
-      const ids = await db.readSite(scope, (sql) => turned(sql, site.id, today, after))
-      const last = ids.at(-1)
-      if (last === undefined) break
-      await db.withSite(scope, (tx) => refreshPositions(tx, ids, now, 'the day turned'))
-      positions += ids.length
-      after = last
+    const today = plantDay(now, site.time_zone)
+    // taken back first: a change that comes meanwhile asks again
+    if (site.refresh_wanted) await db.withSite(scope, (tx) => setRefreshWanted(tx, false))
+    try {
+      await db.withSite(scope, (tx) => returnPutOff(tx, today))
+      const next: Next = site.refresh_wanted
+        ? (sql, after) => planned(sql, site.id, after)
+        : (sql, after) => turned(sql, site.id, today, after)
+      positions += await refreshAll(db, scope, next, now)
+    } catch (error) {
+      if (site.refresh_wanted) await db.withSite(scope, (tx) => setRefreshWanted(tx, true))
+      throw error
     }
   }
   return positions
 }
 
-/** Positions whose stored state is older than the day, in the order of their ids. */
+async function refreshAll(
+  db: Database,
+  scope: { siteId: string; personId: null },
+  next: Next,
+  now: Date,
+): Promise<number> {
+  let positions = 0
+  let after = '00000000-0000-0000-0000-000000000000'
+  for (;;) {
+    const ids = await db.readSite(scope, (sql) => next(sql, after))
+    const last = ids.at(-1)
+    if (last === undefined) return positions
+    await db.withSite(scope, (tx) => refreshPositions(tx, ids, now, 'the day turned'))
+    positions += ids.length
+    after = last
+  }
+}
+
+/** Positions whose stored state is older than the day. */
 async function turned(sql: Sql, siteId: string, today: string, after: string): Promise<string[]> {
   const rows = await sql<{ position_id: string }>(
     `select position_id from (
@@ -44,6 +74,19 @@ async function turned(sql: Sql, siteId: string, today: string, after: string): P
     [siteId, today, after],
   )
   return rows.map((row) => row.position_id)
+}
+
+/** All positions that have a greasing to wait for. */
+async function planned(sql: Sql, siteId: string, after: string): Promise<string[]> {
+  const rows = await sql<{ position_id: string }>(
+    `select position_id from grease_due where site_id = $1::uuid and position_id > $2::uuid order by position_id limit ${batch}`,
+    [siteId, after],
+  )
+  return rows.map((row) => row.position_id)
+}
+
+async function setRefreshWanted({ sql, scope }: SiteTx, wanted: boolean): Promise<void> {
+  await sql('update site set refresh_wanted = $2 where id = $1::uuid', [scope.siteId, wanted])
 }
 
 async function returnPutOff({ sql, scope }: SiteTx, today: string): Promise<void> {

@@ -27,9 +27,16 @@ async function start(stopped: AbortSignal): Promise<void> {
       return [opened, opened.description]
     })
     stopped.throwIfAborted()
-    await unlessStopped(stopped, prepare(steps, database.ownerUrl, stopped))
+    await unlessStopped(stopped, prepare(steps, database.ownerUrl, environment.SHAFTBOOK_DEMO, stopped))
     const service = await steps.run('Service', async () => {
-      const started = await serve({ appUrl: database.appUrl, host, port, webDir: webFolder })
+      const started = await serve({
+        appUrl: database.appUrl,
+        host,
+        port,
+        webDir: webFolder,
+        secureCookies: environment.SHAFTBOOK_HTTPS,
+        trustProxy: environment.SHAFTBOOK_HTTPS,
+      })
       stops.push(() => started.close())
       return [started, `listening at ${started.url}`]
     })
@@ -41,12 +48,13 @@ async function start(stopped: AbortSignal): Promise<void> {
   }
 }
 
-async function prepare(steps: Steps, ownerUrl: string, stopped: AbortSignal): Promise<void> {
+async function prepare(steps: Steps, ownerUrl: string, wantsDemo: boolean, stopped: AbortSignal): Promise<void> {
   await steps.run('Migrations', async (say) => {
     const applied = await prepareDatabase(ownerUrl, say)
     return [undefined, applied.length === 0 ? 'up to date' : `${applied.length} applied`]
   })
   await steps.run('Demo scenario', async (say) => {
+    if (!wantsDemo) return [undefined, 'not wanted (SHAFTBOOK_DEMO=no)']
     const isLoaded = await loadDemoIfEmpty(ownerUrl, say)
     return [undefined, isLoaded ? 'loaded' : 'the book has a site already']
   })
