@@ -1,4 +1,5 @@
 import { InputError, requireWithin } from './input-error.ts'
+import { splitDecimal } from './number-text.ts'
 
 /** Units of small lengths: millimetre, micrometre, inch, thousandth of an inch. 1 in = 25.4 mm exactly. Rule R-UNIT. */
 export const lengthUnits = ['mm', 'um', 'in', 'thou'] as const
@@ -74,16 +75,16 @@ export function fromUm(valueUm: number, unit: LengthUnit): number {
  */
 export function parseLength(text: string, expected: LengthUnit, field = 'length'): ParsedLength {
   const typed = text.trim()
-  const match = /^([+\-−]?)(\d*)(?:[.,](\d*))?\s*(\D*)$/u.exec(typed)
-  const [, sign = '', whole = '', decimals = '', suffix = ''] = match ?? []
-  if (!match || whole + decimals === '') throw malformed(typed, field)
-  const unit = suffix === '' ? expected : typedUnits[suffix.toLowerCase()]
+  const parts = splitDecimal(typed)
+  if (!parts) throw malformed(typed, field)
+  const { negative, whole, decimals, rest } = parts
+  const unit = rest === '' ? expected : typedUnits[rest.toLowerCase()]
   if (!unit) {
-    throw new InputError('unknown-unit', field, `"${suffix}" is not a unit we know: use mm, µm, in or thou.`)
+    throw new InputError('unknown-unit', field, `"${rest}" is not a unit we know: use mm, µm, in or thou.`)
   }
   if (whole.length > 12 || decimals.length > 30) throw malformed(typed, field)
   const size = umFromNanometres(roundedNanometres(whole, decimals, unit))
-  return { valueUm: toUm(sign === '' || sign === '+' ? size : -size, 'um'), unit, typed }
+  return { valueUm: toUm(negative ? -size : size, 'um'), unit, typed }
 }
 
 /** Exact decimal arithmetic, since binary fractions lose half nanometres. */
