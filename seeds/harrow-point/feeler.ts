@@ -1,7 +1,7 @@
 import { clearanceRange } from '@shaftbook/bearing/clearance'
 import { travelForReductionMm } from '@shaftbook/bearing/thick-ring'
+import type { PositionBand } from '@shaftbook/contract/band-of-position'
 import type { Judgement } from '@shaftbook/contract/mounts'
-import type { BandAnswer } from '../../apps/api/src/mounts/band.ts'
 import type { BearingTypeRow } from '../builders/catalogue-rows.ts'
 import type { Random } from '../random.ts'
 import { judgeFelt, type FeltReading, type Measured } from './judgement.ts'
@@ -18,7 +18,7 @@ const mostTries = 500
  */
 export function feelMount(
   random: Random,
-  bands: BandAnswer,
+  bands: PositionBand,
   type: BearingTypeRow,
   intent: Intent,
   readingsPerRow: number,
@@ -43,7 +43,7 @@ function endedUp({ verdict, residual, checks }: Judgement): Intent | 'unclear' {
 
 function feelOnce(
   random: Random,
-  bands: BandAnswer,
+  bands: PositionBand,
   type: BearingTypeRow,
   intent: Intent,
   readingsPerRow: number,

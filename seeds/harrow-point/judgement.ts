@@ -1,8 +1,8 @@
-import { toNanometres } from '@shaftbook/bearing/units'
-import type { Judgement } from '@shaftbook/contract/mounts'
+import { toNanometres, umFromNanometres } from '@shaftbook/bearing/units'
 import { SiteSettings } from '@shaftbook/contract/access'
-import { bandAt, type BandAnswer } from '../../apps/api/src/mounts/band.ts'
-import { judge } from '../../apps/api/src/mounts/judge.ts'
+import { bandOfPosition, type BandChart, type PositionBand } from '@shaftbook/contract/band-of-position'
+import { judgementOf } from '@shaftbook/contract/judge-mount'
+import type { Judgement } from '@shaftbook/contract/mounts'
 import type { BearingTypeRow, MakerChartBandRow, MakerChartRow } from '../builders/catalogue-rows.ts'
 import type { PositionRow } from '../builders/position-rows.ts'
 import type { MountJudgementColumns } from '../builders/record-rows.ts'
@@ -24,25 +24,46 @@ export interface Charts {
 }
 
 /** Band and residual minimum at a position, chosen by the service's own rules. */
-export function bandsOf(position: PositionRow, type: BearingTypeRow, charts: Charts): BandAnswer {
-  const chart = charts.heads.find(({ id }) => id === position.makerChartId) ?? null
-  const chartRow = charts.rows.find(
-    (row) =>
-      row.chartId === chart?.id && row.taper === type.taper && row.overMm < type.boreMm && type.boreMm <= row.inclMm,
-  )
-  return bandAt({ ...position, chart, chartRow: chartRow ?? null }, type)
+export function bandsOf(position: PositionRow, type: BearingTypeRow, charts: Charts): PositionBand {
+  const { seat, ownBandSource } = position
+  const own = {
+    ownReductionMinUm: um(position.ownReductionMinNm),
+    ownReductionMaxUm: um(position.ownReductionMaxNm),
+    ownResidualMinUm: um(position.ownResidualMinNm),
+  }
+  return bandOfPosition({ seat, ownBandSource, ...own }, type, chartOf(position, charts))
+}
+
+function chartOf({ makerChartId }: PositionRow, { heads, rows }: Charts): BandChart | null {
+  const head = heads.find(({ id }) => id === makerChartId)
+  if (!head) return null
+  const inUm = rows
+    .filter(({ chartId }) => chartId === head.id)
+    .map((row) => ({
+      ...row,
+      reductionMinUm: umFromNanometres(row.reductionMinNm),
+      reductionMaxUm: umFromNanometres(row.reductionMaxNm),
+      residualMinCnUm: um(row.residualMinCnNm),
+      residualMinC3Um: um(row.residualMinC3Nm),
+      residualMinC4Um: um(row.residualMinC4Nm),
+    }))
+  return { ...head, rows: inUm }
+}
+
+function um(nm: number | null): number | null {
+  return nm === null ? null : umFromNanometres(nm)
 }
 
 /** Judges felt readings by the service's own rules; `proven`: a reduction has to be proven to be inside. */
-export function judgeFelt(type: BearingTypeRow, bands: BandAnswer, measured: Measured, proven: boolean): Judgement {
+export function judgeFelt(type: BearingTypeRow, bands: PositionBand, measured: Measured, proven: boolean): Judgement {
   const settings = SiteSettings.parse({ reductionAcceptance: proven ? 'proven' : 'simple' })
-  return judge({ method: 'feeler', bearing: type, bands, ...measured, settings })
+  return judgementOf({ method: 'feeler', bearing: type, bands, ...measured, settings })
 }
 
 /** What there is to say of a bearing that was fitted by feel: nothing in numbers. */
-export function judgeByFeel(type: BearingTypeRow, bands: BandAnswer): Judgement {
+export function judgeByFeel(type: BearingTypeRow, bands: PositionBand): Judgement {
   const settings = SiteSettings.parse({})
-  return judge({ method: 'by-feel', bearing: type, bands, readings: [], driveUpMm: null, settings })
+  return judgementOf({ method: 'by-feel', bearing: type, bands, readings: [], driveUpMm: null, settings })
 }
 
 /** A judgement as the table keeps it. */

@@ -187,6 +187,16 @@ describe.each(['2026-11-24', '2027-05-17', '2028-02-29'])('Harrow Point on %s', 
     }
   })
 
+  it('names the removal of every stay that has ended, and of no other', () => {
+    const removals = new Map(scenario.rows.removal.map(({ id, fitmentId }) => [id, fitmentId]))
+    const named = new Map(scenario.fitmentRecords.map(({ fitmentId, removalId }) => [fitmentId, removalId]))
+    for (const { id, removedAt } of scenario.rows.fitment) {
+      const removalId = named.get(id) ?? null
+      expect(removalId !== null).toBe(removedAt !== null)
+      if (removalId !== null) expect(removals.get(removalId)).toBe(id)
+    }
+  })
+
   it('leaves a believable number of mounts and shafts in want of a person', () => {
     const recordOf = new Map(scenario.fitmentRecords.map(({ fitmentId, mountRecordId }) => [fitmentId, mountRecordId]))
     const records = new Map(scenario.rows.mount_record.map((record) => [record.id, record]))

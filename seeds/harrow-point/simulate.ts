@@ -72,6 +72,7 @@ function olderStay(world: World, place: Place, running: Running, random: Random)
   const records = { fitmentId: fitment.id, mountRecordId: null, removalId: null }
   book.bearings.push(bearing)
   book.fitments.push(fitment)
+  book.fitmentRecords.push(records)
   const used = (ageHours * truth.mountRate.unrecorded) / place.scaleHours
   const life = drawLife(random, 'unrecorded', used)
   // its days are counted from the register's first, its hours before that are its age at entry
