@@ -28,7 +28,6 @@ export function Found({ hits, search }: { hits: Hits; search: string }) {
     id: kit.id,
     href: paths.kit(code, kit.id),
     name: kit.name,
-    about: `${kit.lines} lines`,
     aside: kit.positions === 1 ? '1 position' : `${kit.positions} positions`,
   }))
   if (parts.length + positions.length + kits.length === 0)
