@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { InputError } from './input-error.ts'
-import { defaultBudget, differenceUncertaintyUm, expandedUncertaintyUm, readingUncertaintyUm } from './uncertainty.ts'
+import {
+  budgetOfReading,
+  defaultBudget,
+  differenceUncertaintyUm,
+  expandedUncertaintyUm,
+  readingUncertaintyUm,
+} from './uncertainty.ts'
 
 /** Rows of readings that make up n readings in all. */
 const rowsOf = new Map([
@@ -40,6 +46,15 @@ describe('uncertainty of feeler readings, R-U', () => {
     const exact = { bladeUm: 0, stepUm: 0, feelUm: 3, seatingUm: 4, temperatureUm: 0 }
     expect(readingUncertaintyUm([1], exact)).toBe(5)
     expect(expandedUncertaintyUm(5, 1.65)).toBe(8.25)
+  })
+
+  it("a site's own uncertainty of one reading scales every part of the usual budget alike", () => {
+    const budget = budgetOfReading(15)
+    expect(readingUncertaintyUm([1], budget)).toBeCloseTo(15, 12)
+    // usual: u² of one reading = 6.29 + 49.41 = 55.7, of one in each row = 6.29 + 49.41 / 2
+    expect(readingUncertaintyUm([1, 1], budget)).toBeCloseTo(15 * Math.sqrt((6.29 + 49.41 / 2) / 55.7), 12)
+    expect(budget.bladeUm / budget.feelUm).toBeCloseTo(2.3 / 4, 12)
+    expect(() => budgetOfReading(-1)).toThrow(InputError)
   })
 
   it('no readings, or a budget below nothing, is refused', () => {

@@ -24,6 +24,23 @@ export const defaultBudget: Readonly<UncertaintyBudget> = Object.freeze({
   temperatureUm: 1,
 })
 
+/**
+ * The usual budget with every part in one proportion, so that one single reading has the standard uncertainty (µm, 0 to
+ * 100) that a site has found for its feelers. Rule R-U.
+ */
+export function budgetOfReading(readingStandardUm: number): UncertaintyBudget {
+  requireWithin(readingStandardUm, 'standard uncertainty of a reading', 0, 100, 'µm')
+  const factor = readingStandardUm / readingUncertaintyUm([1])
+  const { bladeUm, stepUm, feelUm, seatingUm, temperatureUm } = defaultBudget
+  return {
+    bladeUm: bladeUm * factor,
+    stepUm: stepUm * factor,
+    feelUm: feelUm * factor,
+    seatingUm: seatingUm * factor,
+    temperatureUm: temperatureUm * factor,
+  }
+}
+
 /** Factor that expands a standard uncertainty to U (ISO 14253-1, about 95 %). */
 export const defaultGuardFactor = 2
 
