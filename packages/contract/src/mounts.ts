@@ -44,6 +44,7 @@ export const Reading = z.object({
   typedValue: z.string(),
   typedUnit: ReadingUnit,
 })
+export type Reading = z.infer<typeof Reading>
 
 const readings = z.array(NewReading).max(80)
 /** What is written down at the shaft, beside the readings. */
@@ -118,11 +119,22 @@ export const Band = z.object({
 })
 export type Band = z.infer<typeof Band>
 
+/** The lengths that a check compares, so that a screen can say them in its reader's unit. */
+export const CheckFigures = z.object({
+  valueUm: Micrometres,
+  minUm: Micrometres.nullable(),
+  maxUm: Micrometres.nullable(),
+  expandedUncertaintyUm: z.number().nullable(),
+  source: z.string().nullable(),
+})
+export type CheckFigures = z.infer<typeof CheckFigures>
+
 export const Check = z.object({
   rule: z.string(),
   name: z.string(),
   outcome: z.enum(['pass', 'fail', 'not-proven', 'warning', 'not-done']),
-  sentence: z.string(),
+  sentence: z.string().meta({ description: 'The check in words, lengths in µm' }),
+  figures: CheckFigures.nullable(),
 })
 export type Check = z.infer<typeof Check>
 

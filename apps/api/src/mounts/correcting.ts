@@ -1,3 +1,4 @@
+import { judgementOf } from '@shaftbook/contract/judge-mount'
 import type { MountCorrection, MountRecord } from '@shaftbook/contract/mounts'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
@@ -11,7 +12,6 @@ import { refreshPositions } from '../upkeep/refresh.ts'
 import { basisOf } from './fitting.ts'
 import { correctStay, findStay } from './fitting.store.ts'
 import { initialFillOf } from './initial-fill.ts'
-import { judge } from './judge.ts'
 import { addRecord, sheetOf, signRecord } from './mounts.store.ts'
 import { holdPlaceOf, recordOf } from './mounts.service.ts'
 import { checkByFeel, checkSignable } from './signable.ts'
@@ -70,7 +70,7 @@ async function addCorrection(work: Work, place: Place, wrong: MountRecord, corre
   const { type, bands, settings } = await basisOf(work, place, wrong.bearing.bearingTypeId)
   const readings = takeReadings(body.readings, type.boreMm)
   const { method, driveUpMm } = body
-  const judgement = judge({ method, readings, driveUpMm, bearing: type, bands, settings })
+  const judgement = judgementOf({ method, readings, driveUpMm, bearing: type, bands, settings })
   checkSignable({ ...body, readings, bands }, judgement)
   const { runHours, noHoursReason } = wrong
   await addRecord(work.tx, {

@@ -1,8 +1,10 @@
+import type { BandBearing, BandChart, BandPosition } from '@shaftbook/contract/band-of-position'
 import type { MountedBearing } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
 import type { SiteTx } from '../db/database.ts'
-import type { BandBearing, BandPlace } from './band.ts'
+import { umFromNm } from '../db/units.ts'
+import { presentChartRow, type StoredChartRow } from '../register/charts.store.ts'
 
 export interface FittingType extends BandBearing {
   readonly designation: string
@@ -10,7 +12,18 @@ export interface FittingType extends BandBearing {
 }
 
 /** What a position asks for, and the type of the bearing that goes on. */
-export interface Fitting extends BandPlace {
+export interface Fitting {
+  readonly position: BandPosition
+  readonly chart: BandChart | null
+  readonly planned: FittingType
+  readonly type: FittingType | null
+}
+
+type InNm<T> = { [Key in keyof T as Key extends `${infer Name}Um` ? `${Name}Nm` : Key]: T[Key] }
+
+interface FittingRow extends InNm<BandPosition> {
+  readonly chart: Omit<BandChart, 'rows'> | null
+  readonly chartRows: readonly StoredChartRow[] | null
   readonly planned: FittingType
   readonly type: FittingType | null
 }
@@ -20,33 +33,45 @@ function typeJson(table: string): string {
     'boreMm', ${table}.bore_mm, 'taper', ${table}.taper, 'clearanceClass', ${table}.clearance_class)`
 }
 
-/** A position's seat and band with the row of its maker's chart that is for this bearing type. One statement. */
+/** A position's seat and own band, its maker's chart and the bearing types. One statement. */
 export async function findFitting(
   tx: Pick<SiteTx, 'scope' | 'sql'>,
   positionId: string,
   bearingTypeId: string,
 ): Promise<Fitting> {
-  const [fitting] = await tx.sql<Fitting>(
+  const [row] = await tx.sql<FittingRow>(
     `select p.seat, p.own_reduction_min_nm as "ownReductionMinNm", p.own_reduction_max_nm as "ownReductionMaxNm",
        p.own_residual_min_nm as "ownResidualMinNm", p.own_band_source as "ownBandSource",
        case when c.id is null then null
          else jsonb_build_object('maker', c.maker, 'document', c.document, 'edition', c.edition) end as chart,
-       case when row.id is null then null
-         else jsonb_build_object('overMm', row.over_mm, 'inclMm', row.incl_mm, 'reductionMinNm', row.reduction_min_nm,
-           'reductionMaxNm', row.reduction_max_nm, 'residualMinCnNm', row.residual_min_cn_nm,
-           'residualMinC3Nm', row.residual_min_c3_nm, 'residualMinC4Nm', row.residual_min_c4_nm) end as "chartRow",
+       (select jsonb_agg(jsonb_build_object('overMm', r.over_mm, 'inclMm', r.incl_mm, 'taper', r.taper,
+           'reductionMinNm', r.reduction_min_nm, 'reductionMaxNm', r.reduction_max_nm,
+           'residualMinCnNm', r.residual_min_cn_nm, 'residualMinC3Nm', r.residual_min_c3_nm,
+           'residualMinC4Nm', r.residual_min_c4_nm, 'driveUpMinMm', r.drive_up_min_mm, 'driveUpMaxMm', r.drive_up_max_mm)
+           order by r.over_mm)
+         from maker_chart_row r where r.site_id = c.site_id and r.chart_id = c.id) as "chartRows",
        ${typeJson('planned')} as planned, case when t.id is null then null else ${typeJson('t')} end as type
      from position p
      join bearing_type planned on planned.site_id = p.site_id and planned.id = p.bearing_type_id
      left join bearing_type t on t.site_id = p.site_id and t.id = $3::uuid
      left join maker_chart c on c.site_id = p.site_id and c.id = p.maker_chart_id
-     left join maker_chart_row row on row.site_id = c.site_id and row.chart_id = c.id and row.taper = t.taper
-       and row.over_mm < t.bore_mm and t.bore_mm <= row.incl_mm
      where p.site_id = $1::uuid and p.id = $2::uuid`,
     [tx.scope.siteId, positionId, bearingTypeId],
   )
-  if (!fitting) throw new Error(`position ${positionId} is not there`)
-  return fitting
+  if (!row) throw new Error(`position ${positionId} is not there`)
+  const { chart, chartRows, planned, type } = row
+  return {
+    position: {
+      seat: row.seat,
+      ownReductionMinUm: umFromNm(row.ownReductionMinNm),
+      ownReductionMaxUm: umFromNm(row.ownReductionMaxNm),
+      ownResidualMinUm: umFromNm(row.ownResidualMinNm),
+      ownBandSource: row.ownBandSource,
+    },
+    chart: chart && { ...chart, rows: (chartRows ?? []).map((chartRow) => presentChartRow(chartRow)) },
+    planned,
+    type,
+  }
 }
 
 /** A bearing that is registered already, and where it is now. */

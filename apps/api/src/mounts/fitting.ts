@@ -1,29 +1,27 @@
+import { bandOfPosition } from '@shaftbook/contract/band-of-position'
+import type { MountQuestion } from '@shaftbook/contract/judge-mount'
 import type { MountedBearing } from '@shaftbook/contract/mounts'
 import type { z } from 'zod'
 import { fieldError } from '../domain-error.ts'
 import type { Place } from '../meters/place.ts'
 import type { Work } from '../meters/work.ts'
 import { loadSite } from '../upkeep/site.ts'
-import { bandAt, type BandAnswer } from './band.ts'
 import { addBearing, describeBearing, findBearing, findFitting, type FittingType } from './fitting.store.ts'
-import type { MountQuestion } from './judge.ts'
 
 type Bearing = z.output<typeof MountedBearing>
 
 /** What a mount at a position is judged by: the bearing that goes on, the band for it and the site's settings. */
-export interface MountBasis extends Pick<MountQuestion, 'settings'> {
+export interface MountBasis extends Pick<MountQuestion, 'bands' | 'settings'> {
   readonly type: FittingType
   readonly planned: FittingType
-  readonly bands: BandAnswer
 }
 
 /** Finds what a mount of this type at this position is judged by. */
 export async function basisOf(work: Work, place: Place, bearingTypeId: string): Promise<MountBasis> {
-  const fitting = await findFitting(work.tx, place.positionId, bearingTypeId)
-  const { type, planned } = fitting
+  const { position, chart, type, planned } = await findFitting(work.tx, place.positionId, bearingTypeId)
   if (!type) throw fieldError('not-found', 'bearing.bearingTypeId', 'There is no such bearing type at this site.')
   const { settings } = await loadSite(work.tx, work.now)
-  return { type, planned, bands: bandAt(fitting, type), settings }
+  return { type, planned, bands: bandOfPosition(position, type, chart), settings }
 }
 
 /** The same basic code on the same taper goes on; anything else needs another position in the register. */

@@ -1,3 +1,4 @@
+import { judgementOf } from '@shaftbook/contract/judge-mount'
 import type { MountDraftChange, MountRecord, NewMountRecord } from '@shaftbook/contract/mounts'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
@@ -7,7 +8,6 @@ import { DomainError, notFound } from '../domain-error.ts'
 import { holdPlace, type Place } from '../meters/place.ts'
 import { doWork, type Work, type Worker } from '../meters/work.ts'
 import { basisOf, checkGoesOn, registerBearing } from './fitting.ts'
-import { judge } from './judge.ts'
 import { addRecord, changeRecord, findPositionOf, findRecord, sheetOf, type RecordContents } from './mounts.store.ts'
 import { checkByFeel } from './signable.ts'
 import { signDraft } from './signing.ts'
@@ -106,7 +106,7 @@ async function contentsOf(work: Work, place: Place, body: Draft): Promise<Record
     noHoursReason: body.noHoursReason,
     clearanceClass: basis.type.clearanceClass,
     readings,
-    judgement: judge({
+    judgement: judgementOf({
       method,
       readings,
       driveUpMm,

@@ -1,10 +1,10 @@
+import { notJudged } from '@shaftbook/contract/judge-mount'
 import { MountCorrection, type Judgement, type MountRecord } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
 import type { Prisma } from '../../../../prisma/client/client.ts'
 import type { Sql, SiteTx } from '../db/database.ts'
 import { nmFromUm, umFromNm } from '../db/units.ts'
-import { notJudged } from './judge.ts'
 import type { TakenReading } from './typed-readings.ts'
 
 /** What is written down at the shaft, beside the readings. */

@@ -1,8 +1,8 @@
 import { bearingReading } from '@shaftbook/bearing/readings'
+import { needsReason, rowReadings, type MountQuestion } from '@shaftbook/contract/judge-mount'
 import type { Judgement } from '@shaftbook/contract/mounts'
 import type { FieldFault } from '@shaftbook/contract/problem'
 import { DomainError, fieldError } from '../domain-error.ts'
-import type { MountQuestion } from './judge.ts'
 
 type Signed = Pick<MountQuestion, 'method' | 'readings' | 'driveUpMm' | 'bands'> & {
   readonly nutAngleDeg: number | null
@@ -19,9 +19,9 @@ export function checkSignable(record: Signed, judgement: Judgement): void {
       'Enter the drive-up or the nut angle, since the mount was done by it.',
     )
   }
-  const outside = shortfall(judgement)
-  if (outside !== null && !record.outOfBandReason) {
-    throw fieldError('reason-missing', 'outOfBandReason', `${outside} Say why it is left so, or mount again.`)
+  if (needsReason(judgement) && !record.outOfBandReason) {
+    const message = `${shortfall(judgement)} Say why it is left so, or mount again.`
+    throw fieldError('reason-missing', 'outOfBandReason', message)
   }
 }
 
@@ -38,23 +38,18 @@ export function checkByFeel({ method, byFeelPerson }: { method: string; byFeelPe
 
 function checkRows({ readings }: Signed): void {
   const faults = (['bench', 'mounted'] as const).flatMap((moment): FieldFault[] => {
-    const rows = readings.filter((reading) => reading.moment === moment)
-    const answer = bearingReading(
-      rows.map(({ row, clearanceUm }) => ({ row, um: clearanceUm })),
-      moment,
-    )
+    const answer = bearingReading(rowReadings(readings, moment), moment)
     return answer.kind === 'refused' ? [{ path: 'readings', message: answer.sentence }] : []
   })
   if (faults.length > 0) throw new DomainError('row-missing', faults.map((fault) => fault.message).join(' '), faults)
 }
 
 /** What a mount falls short of, as a sentence. */
-function shortfall({ verdict, residual, reductionUm, band }: Judgement): string | null {
+function shortfall({ verdict, residual, reductionUm, band }: Judgement): string {
   const limits = band ? ` of ${band.minUm} to ${band.maxUm} µm` : ''
   if (verdict === 'under') return `The reduction of ${reductionUm} µm is under its band${limits}.`
   if (verdict === 'over') return `The reduction of ${reductionUm} µm is over its band${limits}.`
   if (verdict === 'not-proven') return 'It is not proven that the reduction is inside its band.'
   if (residual === 'too-small') return 'The mounted clearance is too small.'
-  if (residual === 'not-proven') return 'It is not proven that the mounted clearance is large enough.'
-  return null
+  return 'It is not proven that the mounted clearance is large enough.'
 }

@@ -1,3 +1,4 @@
+import { judgementOf } from '@shaftbook/contract/judge-mount'
 import type { MountRecord, NewMountRecord } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import { fieldError } from '../domain-error.ts'
@@ -11,7 +12,6 @@ import { refreshPositions } from '../upkeep/refresh.ts'
 import { basisOf, checkClass, checkFree, checkGoesOn, type MountBasis } from './fitting.ts'
 import { openFitment } from './fitting.store.ts'
 import { initialFillOf } from './initial-fill.ts'
-import { judge } from './judge.ts'
 import { signRecord } from './mounts.store.ts'
 import { checkSignable } from './signable.ts'
 
@@ -59,7 +59,7 @@ export async function signDraft(work: Work, place: Place, draft: MountRecord, re
 
 export function judgeRecord(record: MountRecord, { type, bands, settings }: MountBasis) {
   const { method, readings, driveUpMm } = record
-  return judge({ method, readings, driveUpMm, bearing: type, bands, settings })
+  return judgementOf({ method, readings, driveUpMm, bearing: type, bands, settings })
 }
 
 interface Leaving {

@@ -1,3 +1,4 @@
+import { bandOfPosition, presentBand } from '@shaftbook/contract/band-of-position'
 import type { Fitment, PositionHistory, PositionOverview } from '@shaftbook/contract/position-views'
 import type { Context } from '../context.ts'
 import type { Scope, Sql } from '../db/database.ts'
@@ -5,7 +6,6 @@ import type { PageQuery } from '../db/list-page.ts'
 import { notFound } from '../domain-error.ts'
 import { listDueItems } from '../greasing/greasing.store.ts'
 import { listPlans } from '../greasing/plans.store.ts'
-import { bandAt, presentBand } from '../mounts/band.ts'
 import { findFitting } from '../mounts/fitting.store.ts'
 import { flagsAt } from '../flags/flags.store.ts'
 import { findKit } from '../stores/stores.store.ts'
@@ -57,8 +57,8 @@ export async function readOverview({ db }: Context, scope: Scope, id: string): P
   return await db.readSite(scope, async (sql) => {
     const place = await overview.findPlace(sql, scope.siteId, id)
     if (!place) throw notFound('position')
-    const fitting = await findFitting({ scope, sql }, id, place.bearingType.id)
-    const { band, residualMinimum } = bandAt(fitting, fitting.planned)
+    const { position, chart, planned } = await findFitting({ scope, sql }, id, place.bearingType.id)
+    const { band, residualMinimum } = bandOfPosition(position, planned, chart)
     return {
       ...place,
       band: band && presentBand(band),

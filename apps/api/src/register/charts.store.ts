@@ -12,6 +12,8 @@ import { readPage, Where, type PageQuery } from '../db/list-page.ts'
 import { nmFromUm, umFromNm } from '../db/units.ts'
 
 type Summary = z.output<typeof MakerChartSummary>
+/** A chart row as the table keeps it. */
+export type StoredChartRow = Omit<MakerChartRowModel, 'siteId' | 'id' | 'chartId'>
 type Head = Required<Omit<z.output<typeof MakerChartChange>, 'rows'>>
 
 export async function listCharts(
@@ -104,8 +106,12 @@ function keptRow(row: MakerChartRow) {
 }
 
 function presentRow(row: MakerChartRowModel): MakerChartRow {
+  return { id: row.id, ...presentChartRow(row) }
+}
+
+/** What a stored chart row says, in the contract's units. */
+export function presentChartRow(row: StoredChartRow): Omit<MakerChartRow, 'id'> {
   return {
-    id: row.id,
     overMm: row.overMm,
     inclMm: row.inclMm,
     taper: row.taper as MakerChartRow['taper'],

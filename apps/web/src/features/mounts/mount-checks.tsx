@@ -1,4 +1,6 @@
+import { checkSentence } from '@shaftbook/contract/mount-checks'
 import type { Check } from '@shaftbook/contract/mounts'
+import { useUnits } from '../../lib/units.tsx'
 import classes from './mount-record.module.css'
 
 const outcomes = {
@@ -11,21 +13,22 @@ const outcomes = {
 
 /** What was checked, with the outcome as shape and word, and the sentence behind it. */
 export function MountChecks({ checks }: { checks: readonly Check[] }) {
+  const { length } = useUnits()
   if (checks.length === 0) return <p className={classes.soft}>Nothing could be checked.</p>
   return (
     <ul className={classes.checks}>
-      {checks.map(({ rule, name, outcome, sentence }) => (
-        <li key={rule + name} data-outcome={outcome}>
+      {checks.map((check) => (
+        <li key={check.rule + check.name} data-outcome={check.outcome}>
           <svg viewBox="0 0 12 12" width="14" height="14" aria-hidden="true">
-            <path d={outcomes[outcome].path} />
+            <path d={outcomes[check.outcome].path} />
           </svg>
           <span>
             <span className={classes.checkHead}>
-              <strong>{name}</strong>
-              <span className={classes.outcome}>{outcomes[outcome].word}</span>
-              <span className={classes.rule}>{rule}</span>
+              <strong>{check.name}</strong>
+              <span className={classes.outcome}>{outcomes[check.outcome].word}</span>
+              <span className={classes.rule}>{check.rule}</span>
             </span>
-            {sentence}
+            {checkSentence(check, length)}
           </span>
         </li>
       ))}

@@ -70,13 +70,12 @@ export function MountRecordView({ record }: { record: MountRecord }) {
 
 function RecordVerdict({ record }: { record: MountRecord }) {
   const { length, unit } = useUnits()
-  const { verdict, residual, reductionUm, band, expandedUncertaintyUm, residualMinUm } = record.judgement
+  const { verdict, residual, band, expandedUncertaintyUm, residualMinUm } = record.judgement
+  const sentence = verdictSentence(record.judgement, unit)
   return (
     <section className={classes.verdict} aria-label="Verdict">
       {verdict ? <VerdictMark verdict={verdict} size="l" /> : <p className={classes.notJudged}>Not judged</p>}
-      {verdict && reductionUm !== null && band && (
-        <p>{verdictSentence({ verdict, reductionUm, minUm: band.minUm, maxUm: band.maxUm }, unit)}</p>
-      )}
+      {sentence && <p>{sentence}</p>}
       {residual && residual !== 'no-minimum' && (
         <p className={classes.residual}>
           <VerdictMark verdict={residual} about="Residual" size="s" />

@@ -21,9 +21,10 @@ export function SheetGauge({ size }: { size: 'phone' | 'panel' }) {
         <SheetVerdict />
       </ClearanceGauge>
       {limits.band ? <BandSource source={limits.band.source} /> : <p className={classes.hint}>{limits.noBand}</p>}
-      {limits.residual && (
+      {limits.residualMinimum && (
         <p className={classes.hint}>
-          At least {length(limits.residual.minUm)} of clearance must be left ({limits.residual.source.title}).
+          At least {length(limits.residualMinimum.minUm)} of clearance must be left (
+          {limits.residualMinimum.source.title}).
         </p>
       )}
     </div>
@@ -33,16 +34,19 @@ export function SheetGauge({ size }: { size: 'phone' | 'panel' }) {
 function SheetVerdict() {
   const { judged } = useSheet()
   const { unit, length } = useUnits()
-  const { result, openQuestions } = judged
+  const { judgement, openQuestions } = judged
   if (openQuestions > 0) return <p>Answer the question at the unlikely reading first.</p>
-  if (!result) return null
-  const { reduction, residual } = result
+  const sentence = judgement && verdictSentence(judgement, unit)
+  if (!judgement?.verdict || !sentence) return null
+  const { verdict, residual, expandedUncertaintyUm } = judgement
   return (
     <div className={classes.verdict}>
-      <VerdictMark verdict={reduction.verdict} size="l" />
-      <p>{verdictSentence(reduction, unit)}</p>
-      <p className={classes.hint}>The gauge is good to ± {length(reduction.expandedUm)}.</p>
-      {residual.verdict !== 'no-minimum' && <VerdictMark verdict={residual.verdict} about="Residual" size="s" />}
+      <VerdictMark verdict={verdict} size="l" />
+      <p>{sentence}</p>
+      {expandedUncertaintyUm !== null && (
+        <p className={classes.hint}>The gauge is good to ± {length(expandedUncertaintyUm)}.</p>
+      )}
+      {residual && residual !== 'no-minimum' && <VerdictMark verdict={residual} about="Residual" size="s" />}
     </div>
   )
 }
@@ -50,7 +54,7 @@ function SheetVerdict() {
 /** What the formulas have to say beside the verdict. */
 export function SheetCautions() {
   const { judged } = useSheet()
-  const cautions = judged.result?.cautions ?? []
+  const cautions = judged.judgement?.cautions ?? []
   if (cautions.length === 0) return null
   return (
     <ul className={classes.cautions} aria-label="What to look at">

@@ -1,3 +1,4 @@
+import { SiteSettings } from '@shaftbook/contract/access'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { describe, expect, it } from 'vitest'
 import { limitsAt } from './band-of-place.ts'
@@ -48,7 +49,7 @@ const filled: Sheet = {
 }
 
 const limits = limitsAt(place.position, place.bearingType, null)
-const judge = (sheet: Sheet) => judgeSheet(sheet, place.bearingType, limits, {})
+const judge = (sheet: Sheet) => judgeSheet(sheet, place.bearingType, limits, SiteSettings.parse({}))
 const check = (sheet: Sheet) => ({
   sheet,
   scope: sheetScope('new', place, place.bearingType),
@@ -61,26 +62,24 @@ const check = (sheet: Sheet) => ({
 
 describe('judgeSheet(sheet, type, limits, settings)', () => {
   it('judges comma and point alike: 150 less 100 µm is inside 45 to 60 µm', () => {
-    const { result, verdict } = judge(filled)
-    expect(result?.reductionUm).toBe(50)
-    expect(verdict).toBe('inside')
+    expect(judge(filled).judgement).toMatchObject({ reductionUm: 50, verdict: 'inside' })
   })
   it('finds 75 µm over the band and asks for a reason', () => {
-    const { verdict, needsReason } = judge({ ...filled, mounted: [pair('0.07', '0.08')] })
-    expect([verdict, needsReason]).toEqual(['over', true])
+    const { judgement, needsReason } = judge({ ...filled, mounted: [pair('0.07', '0.08')] })
+    expect([judgement?.verdict, needsReason]).toEqual(['over', true])
   })
   it('gives no verdict by one row, and shows the way by that row', () => {
-    const { verdict, gauge } = judge({ ...filled, mounted: [pair('0.12', '')] })
-    expect([verdict, gauge.meanUm]).toEqual([null, 120])
+    const { judgement, gauge } = judge({ ...filled, mounted: [pair('0.12', '')] })
+    expect([judgement?.verdict, gauge.meanUm]).toEqual([null, 120])
   })
   it('asks about 1.5 mm before it judges, and takes it when it is meant', () => {
     const slip = { ...filled, bench: [pair('1.5', '0.15')] }
-    expect(judge(slip)).toMatchObject({ openQuestions: 1, verdict: null })
+    expect(judge(slip)).toMatchObject({ openQuestions: 1, judgement: null, needsReason: false })
     const meant = { A: { text: '1.5', meant: true }, B: { text: '0.15', meant: false } }
     expect(judge({ ...slip, bench: [meant] }).openQuestions).toBe(0)
   })
   it('calls a mount by travel alone not proven', () => {
-    expect(judge({ ...blank, method: 'drive-up', driveUpMm: '0.8' }).verdict).toBe('not-proven')
+    expect(judge({ ...blank, method: 'drive-up', driveUpMm: '0.8' }).judgement?.verdict).toBe('not-proven')
   })
 })
 

@@ -16,7 +16,8 @@ interface SignConfirmProps {
 export function SignConfirm({ opened, busy, onConfirm, onCancel }: SignConfirmProps) {
   const { sheet, scope, place, type, judged } = useSheet()
   const { unit } = useUnits()
-  const { result } = judged
+  const { judgement } = judged
+  const sentence = judgement && verdictSentence(judgement, unit)
   const correction = scope.purpose === 'correction'
   return (
     <Confirm
@@ -27,10 +28,10 @@ export function SignConfirm({ opened, busy, onConfirm, onCancel }: SignConfirmPr
       onConfirm={onConfirm}
       onCancel={onCancel}
     >
-      {result && (
+      {judgement?.verdict && sentence && (
         <div className={classes.verdict}>
-          <VerdictMark verdict={result.reduction.verdict} size="l" />
-          <p>{verdictSentence(result.reduction, unit)}</p>
+          <VerdictMark verdict={judgement.verdict} size="l" />
+          <p>{sentence}</p>
         </div>
       )}
       <ul className={classes.consequences}>

@@ -10,7 +10,6 @@ import type { Faults } from './sheet-faults.ts'
 import { judgeSheet } from './sheet-judgement.ts'
 import { forgetSheet, keepSheet, keptSheet, removalPart, sheetKey } from './sheet-keep.ts'
 import { newSheet, sheetOfRecord, type Sheet } from './sheet.ts'
-import { verdictSettings } from './verdict-settings.ts'
 
 export interface SheetAbout {
   purpose: SheetPurpose
@@ -57,10 +56,7 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
   }, [key, sheet, dirty])
   const type = types.items.find(({ id }) => id === sheet.bearingTypeId) ?? place.bearingType
   const limits = useMemo(() => limitsAt(place.position, type, chart), [place.position, type, chart])
-  const judged = useMemo(
-    () => judgeSheet(sheet, type, limits, verdictSettings(settings.settings)),
-    [sheet, type, limits, settings],
-  )
+  const judged = useMemo(() => judgeSheet(sheet, type, limits, settings.settings), [sheet, type, limits, settings])
 
   return {
     sheet,

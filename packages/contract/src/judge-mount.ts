@@ -1,24 +1,25 @@
 import { reductionUm } from '@shaftbook/bearing/clearance'
-import { judgeMount, type MountJudgement } from '@shaftbook/bearing/mount'
-import { bearingReading, type BearingReading } from '@shaftbook/bearing/readings'
+import { judgeMount, type MountInput, type MountJudgement } from '@shaftbook/bearing/mount'
+import { bearingReading, type BearingReading, type RowReading } from '@shaftbook/bearing/readings'
 import {
+  budgetOfReading,
   defaultBudget,
   expandedUncertaintyUm,
   readingUncertaintyUm,
-  type UncertaintyBudget,
 } from '@shaftbook/bearing/uncertainty'
 import { defaultVerdictSettings, formulaVersion, judgeResidual, type VerdictSettings } from '@shaftbook/bearing/verdict'
-import type { SiteSettings } from '@shaftbook/contract/access'
-import type { Judgement } from '@shaftbook/contract/mounts'
-import { presentBand, type BandAnswer, type BandBearing } from './band.ts'
-import { judgedChecks, notDoneChecks, rowChecks } from './checks.ts'
-import type { TakenReading } from './typed-readings.ts'
+import type { SiteSettings } from './access.ts'
+import { presentBand, type BandBearing, type PositionBand } from './band-of-position.ts'
+import { judgedChecks, notDoneChecks, rowChecks } from './mount-checks.ts'
+import type { Judgement, MountRecord, Reading } from './mounts.ts'
 
+/** All that a mount is judged by. */
 export interface MountQuestion {
-  readonly method: string
+  readonly method: MountRecord['method']
   readonly bearing: BandBearing
-  readonly bands: BandAnswer
-  readonly readings: readonly Pick<TakenReading, 'moment' | 'row' | 'clearanceUm'>[]
+  readonly bands: PositionBand
+  readonly readings: readonly Pick<Reading, 'moment' | 'row' | 'clearanceUm'>[]
+  /** Axial travel from the zero point, in mm. */
   readonly driveUpMm: number | null
   readonly settings: SiteSettings
 }
@@ -42,7 +43,7 @@ export const notJudged: Judgement = {
  * What the formulas say of a mount. What can't be judged yet is null. A mount by feel has no verdict in numbers, neither
  * has one without a taper; drive-up without readings proves nothing, neither does a reduction without a band.
  */
-export function judge(question: MountQuestion): Judgement {
+export function judgementOf(question: MountQuestion): Judgement {
   const { method, bands } = question
   const [bench, mounted] = [meanOf(question, 'bench'), meanOf(question, 'mounted')]
   const means: Judgement = {
@@ -64,6 +65,11 @@ export function judge(question: MountQuestion): Judgement {
   return { ...known, verdict: proves ? 'not-proven' : null, residual: mounted ? residualOnly(question, mounted) : null }
 }
 
+/** Whether a mount is signed only with a reason: it is not proven inside its band, or to leave clearance enough. */
+export function needsReason({ verdict, residual }: Pick<Judgement, 'verdict' | 'residual'>): boolean {
+  return (verdict !== null && verdict !== 'inside') || residual === 'too-small' || residual === 'not-proven'
+}
+
 function fully(judgement: MountJudgement): Partial<Judgement> {
   return {
     verdict: judgement.reduction.verdict,
@@ -81,18 +87,19 @@ function residualOnly({ bands, settings }: MountQuestion, mounted: BearingReadin
   return judgeResidual(mounted.meanUm, bands.residualMinimum, expandedUm, residualRule).verdict
 }
 
-function meanOf({ readings }: MountQuestion, moment: TakenReading['moment']): BearingReading | null {
+function meanOf({ readings }: MountQuestion, moment: Reading['moment']): BearingReading | null {
   const answer = bearingReading(rowReadings(readings, moment), moment)
   return answer.kind === 'reading' ? answer.reading : null
 }
 
-function rowReadings(readings: MountQuestion['readings'], moment: TakenReading['moment']) {
+/** The readings of one moment, bench or mounted, as the formulas take them. */
+export function rowReadings(readings: MountQuestion['readings'], moment: Reading['moment']): RowReading[] {
   return readings
     .filter((reading) => reading.moment === moment)
     .map(({ row, clearanceUm }) => ({ row, um: clearanceUm }))
 }
 
-function asInput({ bearing, bands, readings, driveUpMm, settings }: MountQuestion) {
+function asInput({ bearing, bands, readings, driveUpMm, settings }: MountQuestion): MountInput {
   const { boreMm, taper, clearanceClass, kind } = bearing
   // the clearance tables hold for spherical roller bearings; of another kind the series says so
   const series = kind === 'spherical-roller' ? null : bearing.series
@@ -109,25 +116,12 @@ function asInput({ bearing, bands, readings, driveUpMm, settings }: MountQuestio
 
 /** The site's settings as the formulas take them. */
 function verdictSettings(settings: SiteSettings): VerdictSettings {
+  const { readingStandardUncertaintyUm: readingUm } = settings
   return {
     ...defaultVerdictSettings,
     reductionRule: settings.reductionAcceptance,
     residualRule: settings.residualAcceptance,
     guardFactor: settings.coverageFactor,
-    budget: budgetOf(settings.readingStandardUncertaintyUm),
-  }
-}
-
-/** The usual budget, in proportion to what the site has found for one reading. */
-function budgetOf(readingStandardUm: number | null): UncertaintyBudget {
-  if (readingStandardUm === null) return defaultBudget
-  const factor = readingStandardUm / readingUncertaintyUm([1])
-  const { bladeUm, stepUm, feelUm, seatingUm, temperatureUm } = defaultBudget
-  return {
-    bladeUm: bladeUm * factor,
-    stepUm: stepUm * factor,
-    feelUm: feelUm * factor,
-    seatingUm: seatingUm * factor,
-    temperatureUm: temperatureUm * factor,
+    budget: readingUm === null ? defaultBudget : budgetOfReading(readingUm),
   }
 }
