@@ -33,6 +33,9 @@ export const paths = {
   /** What goes on at a position, in the order of the bins. */
   pickList: (site: string, positionId: string) => `/${site}/stores/positions/${positionId}`,
   life: (site: string) => `/${site}/life`,
+  /** Every calculation, to try; its numbers stand behind the question mark. */
+  bench: (site: string) => `/${site}/bench`,
+  calculation: (site: string, name: string) => `/${site}/bench/${name}`,
   setup: (site: string) => `/${site}/setup`,
   setupPart: (site: string, part: SetupPart) => `/${site}/setup/${part}`,
   place: (site: string, level: 'area' | 'machine' | 'shaft', id: string) => `/${site}/setup/places/${level}/${id}`,
@@ -73,6 +76,8 @@ export const patterns = {
   changeKit: 'stores/kits/$id/change',
   pickList: 'stores/positions/$id',
   life: 'life',
+  bench: 'bench',
+  calculation: 'bench/$name',
   setup: 'setup',
   site: 'setup/site',
   people: 'setup/people',

@@ -12,6 +12,7 @@ import { ProblemError } from './api/problem-error.ts'
 import { paths } from './paths.ts'
 import { RouteError } from './pages/route-error.tsx'
 import { LostPage } from './pages/not-found.tsx'
+import { benchPages } from './pages/bench/routes.tsx'
 import { flagPages } from './pages/flags/routes.tsx'
 import { greasingPages } from './pages/greasing/routes.tsx'
 import { lifePages } from './pages/life/routes.tsx'
@@ -82,7 +83,7 @@ const developerRoutes = import.meta.env.DEV
     ]
   : []
 
-const sitePages = [flagPages, positionPages, mountPages, greasingPages, storesPages, lifePages, setupPages]
+const sitePages = [flagPages, positionPages, mountPages, greasingPages, storesPages, lifePages, benchPages, setupPages]
 
 export function makeRouter(client: QueryClient) {
   return createRouter({

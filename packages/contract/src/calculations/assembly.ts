@@ -25,7 +25,7 @@ const bolts = calculation({
   },
   result: {
     torqueNm: maybe(figure('Torque', 'N·m')),
-    torqueLbFt: maybe(figure('Torque ', 'lb·ft')),
+    torqueLbFt: maybe(figure('Torque in pound-feet', 'lb·ft')),
     stepsNm: maybe(figures('In steps', 'N·m')),
     order: maybe(figures('Order of the bolts, numbered round the circle', '')),
     fromNm: maybe(figure('Counts from', 'N·m')),
@@ -50,7 +50,7 @@ const torque = calculation({
   result: {
     counts: whether('Counts'),
     recordedNm: figure('Recorded', 'N·m', 4),
-    recordedLbFt: figure('Recorded ', 'lb·ft', 4),
+    recordedLbFt: figure('Recorded in pound-feet', 'lb·ft', 4),
     fromNm: figure('Counts from', 'N·m', 4),
     toNm: figure('Counts to', 'N·m', 4),
   },

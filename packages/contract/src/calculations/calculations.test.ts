@@ -104,6 +104,13 @@ describe('every calculation', () => {
     expect(needed).toEqual(Object.keys(input).filter((name) => input[name]?.required))
   })
 
+  it.each(named)('%s names each of its fields and figures differently', (_, { input, result }) => {
+    for (const parts of [input, result]) {
+      const titles = Object.values(parts).map(({ title }) => title.trim())
+      expect(new Set(titles).size).toBe(titles.length)
+    }
+  })
+
   it('no number is NaN, infinite or a text', () => {
     const numbers = allCalculations.flatMap(({ input }) =>
       Object.values(input).filter(({ kind }) => kind === 'quantity'),

@@ -20,9 +20,9 @@ const stack = calculation({
     totalUm: maybe(figure('Stack', 'µm')),
     bladesUm: maybe(figures('Its blades', 'µm')),
     belowUm: maybe(figure('Next below', 'µm')),
-    belowBladesUm: maybe(figures('its blades', 'µm')),
+    belowBladesUm: maybe(figures('Blades of the next below', 'µm')),
     aboveUm: maybe(figure('Next above', 'µm')),
-    aboveBladesUm: maybe(figures('its blades ', 'µm')),
+    aboveBladesUm: maybe(figures('Blades of the next above', 'µm')),
   },
   run: ({ wantedUm, bladesUm, maxBlades }) => {
     const found = stackFor(wantedUm, bladesUm, maxBlades ?? usualMaxBlades)

@@ -18,9 +18,9 @@ const oil = calculation({
   input: {
     celsius: quantity('At', '°C', -30, 200),
     oneC: quantity('First temperature', '°C', -30, 200, 'Usually 40 °C'),
-    oneMm2PerS: viscosity('Viscosity there'),
+    oneMm2PerS: viscosity('Viscosity at the first'),
     otherC: quantity('Second temperature', '°C', -30, 200, 'Usually 100 °C'),
-    otherMm2PerS: viscosity('Viscosity there '),
+    otherMm2PerS: viscosity('Viscosity at the second'),
   },
   result: { mm2PerS: figure('Viscosity', 'mm²/s') },
   fieldOf: { viscosity: 'celsius', mm2PerS: 'oneMm2PerS' },
@@ -140,7 +140,7 @@ const life = calculation({
   result: {
     basicHours: figure('L10', 'h'),
     modifiedHours: figure('Modified life', 'h'),
-    basicMillions: figure('L10', 'million turns'),
+    basicMillions: figure('L10 in turns', 'million turns'),
     aIso: figure('aISO', ''),
     a1: figure('a1', ''),
     loadOverRating: figure('P over C', ''),

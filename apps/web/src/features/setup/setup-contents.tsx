@@ -28,6 +28,19 @@ export function SetupContents() {
           </ul>
         </section>
       ))}
+      <section aria-labelledby={idOf('Beside the book')}>
+        <h2 id={idOf('Beside the book')} className={classes.title}>
+          Beside the book
+        </h2>
+        <ul>
+          <li className={classes.part}>
+            <AppLink href={paths.bench(code)} className={classes.link}>
+              Bench
+            </AppLink>
+            <p className={classes.sentence}>Every calculation, to try with numbers of your own.</p>
+          </li>
+        </ul>
+      </section>
     </div>
   )
 }
