@@ -60,11 +60,11 @@ export function StackedRows<Row>(props: TableBodyProps<Row>) {
 function Line<Row>({ column, row }: { column: DataColumn<Row>; row: Row }) {
   return (
     <div className={classes.line}>
-      <dt>{column.header}</dt>
-      <dd>
-        {column.cell(row)}
+      <dt>
+        {column.header}
         {column.unit && <span className={classes.unit}> {column.unit}</span>}
-      </dd>
+      </dt>
+      <dd>{column.cell(row)}</dd>
     </div>
   )
 }

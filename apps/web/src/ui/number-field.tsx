@@ -43,11 +43,17 @@ export function NumberField(props: NumberFieldProps) {
         autoComplete="off"
         enterKeyHint="next"
         rightSection={<span className={classes.unit}>{unit}</span>}
-        rightSectionWidth={size === 'touch' ? 84 : 64}
+        rightSectionWidth={unitWidth(unit, size)}
         rightSectionPointerEvents={typeof unit === 'string' ? 'none' : 'all'}
         classNames={{ input: classes.input }}
       />
       <output className={classes.ask}>{ask}</output>
     </div>
   )
+}
+
+/** Room for the unit: a symbol stands close to its number, a choice of units needs its width. */
+function unitWidth(unit: ReactNode, size: 'sm' | 'touch'): number {
+  if (typeof unit !== 'string') return size === 'touch' ? 84 : 64
+  return (size === 'touch' ? 28 : 24) + 9 * unit.length
 }
