@@ -213,6 +213,99 @@ describe('correcting the time of a mount', () => {
   })
 })
 
+describe('correcting the hours of a mount', () => {
+  interface Stay {
+    start_run_hours: number | null
+    end_run_hours: number | null
+    run_hours: number | null
+    hours_source: string
+  }
+  const hoursOf = (spot: Spot) =>
+    ask<Stay>(
+      service.owner,
+      siteId,
+      'select start_run_hours, end_run_hours, run_hours, hours_source from fitment where position_id = $1 order by fitted_at',
+      [spot.positionId],
+    )
+  const readingsOf = async (spot: Spot) => {
+    const reply = await technician.get(`/meter-readings?meterId=${spot.meterId}`).expect(200)
+    return reply.body.items.map((item: { shownHours: number }) => item.shownHours)
+  }
+  const remove = (spot: Spot, meterShowsHours: number) => {
+    const removal = { id: randomUUID(), positionId: spot.positionId, removedAt: daysOn(service.alpha, 85) }
+    return technician.post('/removals', { ...removal, ...plannedRemoval, meterShowsHours }).expect(201)
+  }
+
+  it('corrects the reading that the mount went by; its stay and its first fill follow', async () => {
+    const grease = { greaseId: service.alpha.greaseId, greaseBearingG: 160 }
+    const { spot, body, record } = await mounted(grease)
+    const reply = await correct(record.id, aCorrection(body, { meterShowsHours: 2050 })).expect(201)
+    expect(reply.body).toMatchObject({ runHours: 2050, noHoursReason: null })
+    expect(await hoursOf(spot)).toMatchObject([{ start_run_hours: 2050 }])
+    expect(await readingsOf(spot)).toEqual([2050, 1000])
+    expect(await fills(spot)).toMatchObject([{ runHours: 2050, doseG: 160 }])
+    await remove(spot, 2110)
+    expect(await hoursOf(spot)).toMatchObject([{ run_hours: 60, hours_source: 'meter' }])
+  })
+
+  it('counts a life that has ended anew, and that of the bearing that came out with the mount', async () => {
+    const { spot } = await mounted({ mountedAt: daysOn(service.alpha, 60), meterShowsHours: 2000 })
+    const next = { positionId: spot.positionId, meterShowsHours: 2450, removal: plannedRemoval }
+    const second = aMount(service.alpha, next)
+    await technician.post('/mount-records', second).expect(201)
+    await remove(spot, 2500)
+    expect(await hoursOf(spot)).toMatchObject([{ run_hours: 450 }, { run_hours: 50 }])
+    await correct(second.id, aCorrection(second, { removal: undefined, meterShowsHours: 2420 })).expect(201)
+    expect(await hoursOf(spot)).toMatchObject([
+      { end_run_hours: 2420, run_hours: 420, hours_source: 'meter' },
+      { start_run_hours: 2420, run_hours: 80, hours_source: 'meter' },
+    ])
+  })
+
+  it('takes a reading that was left out', async () => {
+    const { spot, body, record } = await mounted({ meterShowsHours: null, noHoursReason: 'Meter not legible' })
+    await remove(spot, 2500)
+    expect(await hoursOf(spot)).toMatchObject([{ run_hours: 120, hours_source: 'estimate' }])
+    const right = { meterShowsHours: 2410, noHoursReason: undefined }
+    const reply = await correct(record.id, aCorrection(body, right)).expect(201)
+    expect(reply.body).toMatchObject({ runHours: 2410, noHoursReason: null })
+    expect(await hoursOf(spot)).toMatchObject([{ start_run_hours: 2410, run_hours: 90, hours_source: 'meter' }])
+  })
+
+  it('takes hours back that were not read at the mount', async () => {
+    const { spot, body, record } = await mounted()
+    await remove(spot, 2550)
+    const right = { noHoursReason: 'Read at another machine' }
+    const reply = await correct(record.id, aCorrection(body, right)).expect(201)
+    expect(reply.body).toMatchObject({ runHours: null, ...right })
+    expect(await hoursOf(spot)).toMatchObject([{ start_run_hours: null, run_hours: 120, hours_source: 'estimate' }])
+  })
+
+  it('leaves them as they are where it does not tell of them, and adds no reading for the same number', async () => {
+    const { spot, body, record } = await mounted()
+    const first = aCorrection(body)
+    expect((await correct(record.id, first).expect(201)).body.runHours).toBe(2500)
+    await correct(first.id, aCorrection(body, { meterShowsHours: 2500 })).expect(201)
+    expect(await hoursOf(spot)).toMatchObject([{ start_run_hours: 2500 }])
+    expect(await readingsOf(spot)).toEqual([2500, 1000])
+    const [{ count } = { count: -1 }] = await ask<{ count: number }>(
+      service.owner,
+      siteId,
+      'select count(*)::int as count from meter_reading where meter_id = $1',
+      [spot.meterId],
+    )
+    expect(count).toBe(2)
+  })
+
+  it('is refused where the meter cannot have shown that', async () => {
+    const { body, record } = await mounted()
+    await expectNothingWritten(service.owner, siteId, async () => {
+      const wrong = correct(record.id, aCorrection(body, { meterShowsHours: 900 }))
+      await expectRefused(wrong, 422, 'meter-backwards', 'meterShowsHours')
+    })
+  })
+})
+
 describe('correcting the grease of a mount', () => {
   const grease = () => ({ greaseId: service.alpha.greaseId, greaseBearingG: 160, greaseHousingG: 50 })
 

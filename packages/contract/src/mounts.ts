@@ -76,6 +76,8 @@ const sheetShape = {
   outOfBandReason: Text.nullable().default(null),
 }
 
+export const MountSheet = z.object(sheetShape)
+
 /** The bearing that goes on: one that is registered already, or a new one with a client-made id. */
 export const MountedBearing = z.object({
   id: Id,
@@ -104,7 +106,16 @@ export type NewMountRecord = z.infer<typeof NewMountRecord>
 const { id: _id, positionId: _positionId, sign: _sign, removal: _removal, ...draftShape } = NewMountRecord.shape
 export const MountDraftChange = z.object(draftShape)
 export const MountSignature = z.object({ removal: NewMountRecord.shape.removal })
-export const MountCorrection = z.object({ id: Id, correctionReason: Reason, ...sheetShape, readings })
+export const MountCorrection = z.object({
+  id: Id,
+  correctionReason: Reason,
+  ...sheetShape,
+  meterShowsHours: hoursShape.meterShowsHours.meta({
+    description: 'With no reading and no reason, the hours stay as the record before has them',
+  }),
+  noHoursReason: hoursShape.noHoursReason,
+  readings,
+})
 
 export const Band = z.object({
   minUm: Micrometres,

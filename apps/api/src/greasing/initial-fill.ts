@@ -16,24 +16,29 @@ export async function signInitialFill(work: Work, place: Place, fill: InitialFil
 }
 
 export interface CorrectedFill {
-  /** When the mount was said to have been before it was corrected. */
-  readonly before: Date
+  /** When the mount was said to have been before it was corrected, and at which hours of the machine. */
+  readonly before: { readonly at: Date; readonly runHours: number | null }
   readonly greasedAt: Date
+  /** The hours as the correction has them; null where they stay as they were. */
+  readonly hours: RunHoursAt | null
   readonly fill: GreasingSheet | null
   readonly reason: string
 }
 
-/** Lets the first fill follow a corrected mount: its time, grease and amount, or that there was none. */
+/** Lets the first fill follow a corrected mount: its time, hours, grease and amount, or that there was none. */
 export async function correctInitialFill(work: Work, place: Place, corrected: CorrectedFill): Promise<void> {
   const { before, greasedAt, fill, reason } = corrected
-  const known = await findInitialFill(work.tx, place.positionId, before)
+  const known = await findInitialFill(work.tx, place.positionId, before.at)
   if (!known) {
-    if (fill) await signInitialFill(work, place, { ...fill, greasedAt, hours: { totalHours: null, source: 'none' } })
+    const hours = corrected.hours ?? ({ totalHours: null, source: 'none' } as const)
+    if (fill) await signInitialFill(work, place, { ...fill, greasedAt, hours })
     return
   }
-  if (fill && agrees(known, fill, greasedAt)) return
   const { greaseId, doseG, note, runHours, hoursSource } = known
-  const hours = { totalHours: runHours, source: hoursSource }
+  // a fill whose hours were corrected by themselves keeps them
+  const follows = corrected.hours !== null && runHours === before.runHours
+  const hours = follows ? corrected.hours : { totalHours: runHours, source: hoursSource }
+  if (fill && hours.totalHours === runHours && agrees(known, fill, greasedAt)) return
   const told = fill ?? { greaseId, doseG, meterShowsHours: null, note }
   const withdrawn = fill === null
   const row = await judgedRow(work, place, {

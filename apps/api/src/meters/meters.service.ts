@@ -4,8 +4,9 @@ import type { Context } from '../context.ts'
 import { receive } from '../db/receipts.ts'
 import { fieldError, notFound } from '../domain-error.ts'
 import { refreshPositions } from '../upkeep/refresh.ts'
-import { addReading, findNeighbours, findReading, holdMeter, isCorrected, moveStays } from './meters.store.ts'
+import { addReading, findNeighbours, findReading, holdMeter, isCorrected } from './meters.store.ts'
 import { positionsOfMachine } from './place.ts'
+import { replaceReading } from './replace-reading.ts'
 import { totalHoursOf } from './total-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from './work.ts'
 
@@ -45,29 +46,22 @@ export function correctReading(
     if (await isCorrected(work.tx, wrongId)) {
       throw fieldError('already-corrected', 'id', 'This reading was corrected already: correct the latest one.')
     }
-    const { totalHours, ...entry } = await correctedEntry(work, wrong, body.shownHours, meter.rolloverAtHours)
-    const { meterId, kind } = wrong
-    const correction = { id: body.id, correctsId: wrongId, correctionReason: body.correctionReason }
-    await addReading(work.tx, { ...entry, ...correction, meterId, kind, totalHours, readBy: work.personId })
-    const { machineId } = meter
-    await moveStays(work.tx, { machineId, at: entry.readAt, wrongHours: wrong.totalHours, hours: totalHours })
-    const positions = await positionsOfMachine(work.tx, machineId)
+    const readAt = new Date(wrong.readAt)
+    if (wrong.kind === 'exchange') await checkNothingCounts(work, wrong, readAt)
+    const right = { ...body, readAt, newMeterShowsHours: wrong.newMeterShowsHours, path: 'shownHours' }
+    await replaceReading(work, { ...meter, id: wrong.meterId }, { ...wrong, readAt }, right)
+    const positions = await positionsOfMachine(work.tx, meter.machineId)
     await refreshPositions(work.tx, positions, work.now, 'meter reading corrected')
     return await reading(work, body.id)
   })
 }
 
-/** The reading as it ought to have been, at its own moment. */
-async function correctedEntry(work: Work, wrong: MeterReading, shownHours: number, rolloverAtHours: number | null) {
-  const readAt = new Date(wrong.readAt)
-  const neighbours = await findNeighbours(work.tx, wrong.meterId, readAt, wrong.id)
-  if (wrong.kind === 'exchange' && neighbours.after) {
-    const message = 'Later readings count from this exchange, so it stays as it is: ask the engineer.'
-    throw fieldError('not-allowed-here', 'shownHours', message)
-  }
-  const entry = { readAt, shownHours, newMeterShowsHours: wrong.newMeterShowsHours }
-  const tell = { path: 'shownHours', day: (at: Date) => dayOf(work, at) }
-  return { ...entry, totalHours: totalHoursOf(entry, neighbours, rolloverAtHours, tell) }
+/** Refuses to correct an exchange from which later readings count. */
+async function checkNothingCounts(work: Work, exchange: MeterReading, readAt: Date): Promise<void> {
+  const { after } = await findNeighbours(work.tx, exchange.meterId, readAt, exchange.id)
+  if (!after) return
+  const message = 'Later readings count from this exchange, so it stays as it is: ask the engineer.'
+  throw fieldError('not-allowed-here', 'shownHours', message)
 }
 
 async function reading(work: Work, id: string): Promise<MeterReading> {

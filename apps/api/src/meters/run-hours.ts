@@ -2,6 +2,7 @@ import type { SiteTx } from '../db/database.ts'
 import { fieldError } from '../domain-error.ts'
 import { addReading, findNeighbours, findUsageReadings } from './meters.store.ts'
 import { positionsOfMachine, type Place } from './place.ts'
+import { replaceReading } from './replace-reading.ts'
 import { totalHoursOf, type Neighbours } from './total-hours.ts'
 import { msPerDay, usageDays, usageOf } from './usage.ts'
 import { dayOf, type Work } from './work.ts'
@@ -29,6 +30,30 @@ export async function hoursOrReason(work: Work, place: Place, at: Date, entry: H
     )
   }
   return { totalHours: null, source: 'none' }
+}
+
+export interface CorrectedHours {
+  /** When the event was said to have been, and the machine's hours then. */
+  readonly wrong: { readonly at: Date; readonly totalHours: number | null }
+  readonly at: Date
+  readonly entry: HoursEntry
+  readonly correctionReason: string
+}
+
+/** Keeps the right hours of an event that was signed with wrong ones: the reading that it went by is corrected with it. */
+export async function correctHours(work: Work, place: Place, corrected: CorrectedHours): Promise<RunHoursAt> {
+  const { wrong, at, entry, correctionReason } = corrected
+  const { meterShowsHours: shownHours } = entry
+  if (shownHours === null || !place.meter || wrong.totalHours === null) {
+    return await hoursOrReason(work, place, at, entry)
+  }
+  const { before } = await findNeighbours(work.tx, place.meter.id, wrong.at)
+  const wentBy = before?.kind === 'reading' && before.readAt.getTime() === wrong.at.getTime()
+  const same = before?.shownHours === shownHours && at.getTime() === wrong.at.getTime()
+  if (!wentBy || same) return await readMeter(work, place, at, shownHours)
+  const right = { readAt: at, shownHours, newMeterShowsHours: null, correctionReason, path: 'meterShowsHours' }
+  const totalHours = await replaceReading(work, { ...place.meter, machineId: place.machineId }, before, right)
+  return { totalHours, source: 'meter' }
 }
 
 /** The hours at an event that goes without a reading too: between two readings of the meter they are estimated. */

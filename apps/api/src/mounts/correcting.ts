@@ -6,11 +6,12 @@ import { receive } from '../db/receipts.ts'
 import { DomainError, fieldError } from '../domain-error.ts'
 import { correctInitialFill } from '../greasing/initial-fill.ts'
 import type { Place } from '../meters/place.ts'
+import { correctHours, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { lifeHours } from '../removals/end-of-life.ts'
 import { refreshPositions } from '../upkeep/refresh.ts'
 import { basisOf } from './fitting.ts'
-import { correctStay, findStay } from './fitting.store.ts'
+import { correctStay, findStay, findStayBefore } from './fitting.store.ts'
 import { initialFillOf } from './initial-fill.ts'
 import { addRecord, sheetOf, signRecord } from './mounts.store.ts'
 import { holdPlaceOf, recordOf } from './mounts.service.ts'
@@ -34,15 +35,19 @@ export function correctMount(
     const wrong = await recordOf(work, wrongId)
     const fitmentId = correctable(wrong)
     const mountedAt = momentOf(work, body.mountedAt, 'mountedAt')
-    await addCorrection(work, place, wrong, { body, fitmentId, mountedAt })
-    await moveStay(work, place, { fitmentId, mountRecordId: body.id, fittedAt: mountedAt })
+    const hours = await hoursOf(work, place, wrong, body, mountedAt)
+    await addCorrection(work, place, wrong, { body, fitmentId, mountedAt, hours })
+    await moveStay(work, place, { fitmentId, mountRecordId: body.id, fittedAt: mountedAt, hours })
+    if (hours) await moveStayBefore(work, place, new Date(wrong.mountedAt), hours)
     await correctInitialFill(work, place, {
-      before: new Date(wrong.mountedAt),
+      before: { at: new Date(wrong.mountedAt), runHours: wrong.runHours },
       greasedAt: mountedAt,
+      hours,
       fill: initialFillOf(body),
       reason: body.correctionReason,
     })
-    await refreshPositions(work.tx, [place.positionId], work.now, 'mount corrected')
+    const moved = hours ? await positionsMoved(work.tx, place, hours) : [place.positionId]
+    await refreshPositions(work.tx, moved, work.now, 'mount corrected')
     return await recordOf(work, body.id)
   })
 }
@@ -58,21 +63,37 @@ function correctable(record: MountRecord): string {
   return record.fitmentId
 }
 
+/** The machine's hours at the mount where the correction tells of them; null where they stay as they were. */
+async function hoursOf(
+  work: Work,
+  place: Place,
+  wrong: MountRecord,
+  body: Correction,
+  at: Date,
+): Promise<RunHoursAt | null> {
+  const { meterShowsHours, noHoursReason, correctionReason } = body
+  if (meterShowsHours === null && noHoursReason === null) return null
+  const before = { at: new Date(wrong.mountedAt), totalHours: wrong.runHours }
+  return await correctHours(work, place, { wrong: before, at, entry: body, correctionReason })
+}
+
 interface Correcting {
   readonly body: Correction
   readonly fitmentId: string
   readonly mountedAt: Date
+  readonly hours: RunHoursAt | null
 }
 
 async function addCorrection(work: Work, place: Place, wrong: MountRecord, correcting: Correcting): Promise<void> {
-  const { body, fitmentId, mountedAt } = correcting
+  const { body, fitmentId, mountedAt, hours } = correcting
   checkByFeel(body)
   const { type, bands, settings } = await basisOf(work, place, wrong.bearing.bearingTypeId)
   const readings = takeReadings(body.readings, type.boreMm)
   const { method, driveUpMm } = body
   const judgement = judgementOf({ method, readings, driveUpMm, bearing: type, bands, settings })
   checkSignable({ ...body, readings, bands }, judgement)
-  const { runHours, noHoursReason } = wrong
+  const runHours = hours ? hours.totalHours : wrong.runHours
+  const noHoursReason = hours ? (runHours === null ? body.noHoursReason : null) : wrong.noHoursReason
   await addRecord(work.tx, {
     id: body.id,
     positionId: place.positionId,
@@ -92,18 +113,33 @@ async function addCorrection(work: Work, place: Place, wrong: MountRecord, corre
   await signRecord(work.tx, body.id, { fitmentId, mountedAt, runHours, noHoursReason, judgement, ...signature })
 }
 
-/** The stay starts when the correction says; estimated hours of one that has ended follow. */
-async function moveStay(
-  work: Work,
-  place: Place,
-  change: { fitmentId: string; mountRecordId: string; fittedAt: Date },
-): Promise<void> {
-  const { fitmentId, mountRecordId, fittedAt } = change
-  const { removedAt, ...stay } = await findStay(work.tx, fitmentId)
+interface MovedStay {
+  readonly fitmentId: string
+  readonly mountRecordId: string
+  readonly fittedAt: Date
+  readonly hours: RunHoursAt | null
+}
+
+/** The stay starts when and at the hours that the correction says; the life of one that has ended follows. */
+async function moveStay(work: Work, place: Place, moved: MovedStay): Promise<void> {
+  const { fitmentId, mountRecordId, fittedAt, hours } = moved
+  const { removedAt, endRunHours, ...before } = await findStay(work.tx, fitmentId)
+  const startRunHours = hours ? hours.totalHours : before.startRunHours
   if (removedAt && removedAt <= fittedAt) {
     const message = `The bearing left on ${dayOf(work, removedAt)}, so it was fitted before: check the date and time.`
     throw fieldError('removal-before-mounting', 'mountedAt', message)
   }
-  const life = removedAt ? lifeHours({ ...stay, fittedAt, removedAt, hoursPerDay: place.hoursPerDay }) : {}
-  await correctStay(work.tx, fitmentId, { mountRecordId, fittedAt, ...life })
+  const { hoursPerDay } = place
+  const life = removedAt ? lifeHours({ fittedAt, removedAt, startRunHours, endRunHours, hoursPerDay }) : {}
+  await correctStay(work.tx, fitmentId, { mountRecordId, fittedAt, startRunHours, ...life })
+}
+
+/** The bearing that came out with the mount ended at the same hours. */
+async function moveStayBefore(work: Work, place: Place, removedAt: Date, hours: RunHoursAt): Promise<void> {
+  const before = await findStayBefore(work.tx, place.positionId, removedAt)
+  if (!before) return
+  const { id, ...stay } = before
+  const endRunHours = hours.totalHours
+  const life = lifeHours({ ...stay, removedAt, endRunHours, hoursPerDay: place.hoursPerDay })
+  await correctStay(work.tx, id, { endRunHours, ...life })
 }

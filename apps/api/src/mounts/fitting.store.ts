@@ -155,14 +155,24 @@ export async function findStay(tx: SiteTx, id: string): Promise<CorrectedStay> {
   })
 }
 
+/** The stay that ended when the next bearing was mounted at the same position. */
+export async function findStayBefore(tx: SiteTx, positionId: string, removedAt: Date) {
+  return await tx.prisma.fitment.findFirst({
+    where: { siteId: tx.scope.siteId, positionId, removedAt },
+    select: { id: true, fittedAt: true, startRunHours: true },
+  })
+}
+
 export interface StayChange {
-  readonly mountRecordId: string
-  readonly fittedAt: Date
+  readonly mountRecordId?: string
+  readonly fittedAt?: Date
+  readonly startRunHours?: number | null
+  readonly endRunHours?: number | null
   readonly runHours?: number
   readonly hoursSource?: string
 }
 
-/** Names the mount record that counts from now on, and when it says that the bearing was fitted. */
+/** Lets a stay follow a corrected mount. */
 export async function correctStay(tx: SiteTx, id: string, change: StayChange): Promise<void> {
   const { siteId } = tx.scope
   await tx.prisma.fitment.update({ where: { siteId_id: { siteId, id } }, data: { ...change } })

@@ -1,5 +1,5 @@
 import { notJudged } from '@shaftbook/contract/judge-mount'
-import { MountCorrection, type Judgement, type MountRecord } from '@shaftbook/contract/mounts'
+import { MountSheet, type Judgement, type MountRecord } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
 import type { Prisma } from '../../../../prisma/client/client.ts'
@@ -8,10 +8,9 @@ import { nmFromUm, umFromNm } from '../db/units.ts'
 import type { TakenReading } from './typed-readings.ts'
 
 /** What is written down at the shaft, beside the readings. */
-export type Sheet = Omit<z.output<typeof MountCorrection>, 'id' | 'correctionReason' | 'readings'>
+export type Sheet = z.output<typeof MountSheet>
 
-const { id: _id, correctionReason: _reason, readings: _readings, ...sheetShape } = MountCorrection.shape
-const sheetFields = Object.keys(sheetShape) as (keyof Sheet)[]
+const sheetFields = Object.keys(MountSheet.shape) as (keyof Sheet)[]
 const sheetColumns = sheetFields.map((field) => `m.${snake(field)} as "${field}"`).join(', ')
 
 function snake(field: string): string {

@@ -55,7 +55,7 @@ export function OldBearingSection() {
   const { sheet, change, faultOf, scope, place } = useSheet()
   const { site } = useSite()
   const { fitment } = place
-  if (!scope.bearing) return null
+  if (scope.purpose === 'correction') return <CorrectedHoursSection />
   if (!scope.removal || !fitment)
     return (
       <SheetSection title="Hour meter" hint="Nothing is fitted at this position, so nothing comes out.">
@@ -106,6 +106,21 @@ export function OldBearingSection() {
         description="Colour of grease, rings, seals, temperature, photo"
       />
       <SheetText at="observer" label="Looked at by" required />
+    </SheetSection>
+  )
+}
+
+/** The hours that were signed, and room for the right ones. */
+function CorrectedHoursSection() {
+  const { place, record } = useSheet()
+  if (!place.meter || !record) return null
+  const recorded =
+    record.runHours === null
+      ? `No reading was recorded: ${record.noHoursReason ?? 'no reason was given'}.`
+      : `Recorded: ${formatCount(record.runHours)} run hours.`
+  return (
+    <SheetSection title="Hour meter" hint={`${recorded} Leave both fields empty to keep that.`}>
+      <HoursFields />
     </SheetSection>
   )
 }

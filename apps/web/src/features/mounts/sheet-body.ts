@@ -45,7 +45,13 @@ export function draftBody(input: BodyInput): z.input<typeof MountDraftChange> {
 }
 
 export function correctionBody(input: BodyInput): z.input<typeof MountCorrection> {
-  return { id: input.sheet.recordId, correctionReason: input.sheet.correctionReason.trim(), ...sheetFields(input) }
+  const { sheet, hasMeter } = input
+  return {
+    id: sheet.recordId,
+    correctionReason: sheet.correctionReason.trim(),
+    ...sheetFields(input),
+    ...(hasMeter && hours(input)),
+  }
 }
 
 /** How the old bearing ended; null where nothing comes out. */

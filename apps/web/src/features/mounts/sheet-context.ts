@@ -1,4 +1,5 @@
 import { createContext, use } from 'react'
+import type { MountRecord } from '@shaftbook/contract/mounts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import type { BearingType, PlaceLimits } from './band-of-place.ts'
 import type { SheetJudgement } from './sheet-judgement.ts'
@@ -12,7 +13,7 @@ export interface SheetScope {
   purpose: SheetPurpose
   /** A bearing comes out, so the sheet says how it ended. */
   removal: boolean
-  /** Bearing and hours are entered; a correction leaves them as they are. */
+  /** The bearing is entered; a correction leaves it as it is. */
   bearing: boolean
   /** The bearing is driven up a taper. */
   taper: boolean
@@ -31,6 +32,8 @@ export interface SheetState {
   faultOf: (key: string) => string | undefined
   scope: SheetScope
   place: PositionOverview
+  /** The draft that is gone on with, or the signed record that is corrected. */
+  record: MountRecord | null
   type: BearingType
   limits: PlaceLimits
   judged: SheetJudgement

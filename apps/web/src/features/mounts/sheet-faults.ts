@@ -56,7 +56,7 @@ export function signFaults(checked: Checked): Faults {
   const { sheet, scope, limits, judged } = checked
   return kept({
     ...(scope.removal && removalFaults(sheet)),
-    ...(scope.bearing && hoursFaults(checked)),
+    ...(scope.purpose !== 'correction' && hoursFaults(checked)),
     ...(limits.judged &&
       sheet.method === 'feeler' && { ...rowFaults(checked, 'bench'), ...rowFaults(checked, 'mounted') }),
     driveUpMm:

@@ -1,12 +1,13 @@
 import { SiteSettings } from '@shaftbook/contract/access'
+import type { MountRecord } from '@shaftbook/contract/mounts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { describe, expect, it } from 'vitest'
 import { limitsAt } from './band-of-place.ts'
-import { faultsByField, newMountBody } from './sheet-body.ts'
+import { correctionBody, faultsByField, newMountBody } from './sheet-body.ts'
 import { sheetScope } from './sheet-context.ts'
 import { draftFaults, signFaults } from './sheet-faults.ts'
 import { judgeSheet } from './sheet-judgement.ts'
-import { newSheet, type Sheet } from './sheet.ts'
+import { newSheet, sheetOfRecord, type Sheet } from './sheet.ts'
 
 const id = '0175fcb3-2400-755a-b772-29f02550ba38'
 const row = { id, version: 1, createdAt: '2026-01-01T00:00:00Z', updatedAt: '2026-01-01T00:00:00Z' }
@@ -114,6 +115,32 @@ describe('newMountBody(input, positionId, sign)', () => {
   })
   it('says why there is no hour reading on a machine without a meter, and removes nothing from an empty position', () => {
     expect(body).toMatchObject({ meterShowsHours: null, noHoursReason: 'The machine has no hour meter', removal: null })
+  })
+})
+
+describe('correctionBody(input)', () => {
+  const signed = {
+    signedAt: '2026-06-30T10:00:00Z',
+    mountedAt: '2026-06-30T09:00:00Z',
+    runHours: 2500,
+    noHoursReason: null,
+    bearing: { id, bearingTypeId: id, serial: null, lot: null, maker: null, packedOn: null },
+    readings: [],
+    reason: 'Overhaul',
+    fitter: 'Mara Voss',
+    note: '',
+  } as unknown as MountRecord
+  const sheet = sheetOfRecord(signed, { place, personName: 'Mara Voss', unit: 'mm', timeZone, now })
+  const bodyOf = (typed: Partial<Sheet>) =>
+    correctionBody({ ...check({ ...sheet, ...typed }), readings: [], needsReason: false, hasMeter: true })
+
+  it('leaves the hours as they are while nothing is typed about them', () => {
+    expect(bodyOf({})).toMatchObject({ meterShowsHours: null, noHoursReason: null, reason: 'Overhaul' })
+  })
+  it('tells the right hours, or why there are none', () => {
+    expect(bodyOf({ meterShowsHours: '2410,5' })).toMatchObject({ meterShowsHours: 2410.5, noHoursReason: null })
+    const noHoursReason = 'Read at another machine'
+    expect(bodyOf({ noHoursReason })).toMatchObject({ meterShowsHours: null, noHoursReason })
   })
 })
 

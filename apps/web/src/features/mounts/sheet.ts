@@ -133,16 +133,20 @@ export function newSheet({ place, personName, unit, timeZone, now }: Start): She
   }
 }
 
-/** A sheet with what a record says, to go on with a draft or to correct a signed one. */
+/**
+ * A sheet with what a record says, to go on with a draft or to correct a signed one. A signed one keeps the machine's
+ * hours, not what the meter showed: its correction begins with none, which leaves them as they are.
+ */
 export function sheetOfRecord(record: MountRecord, start: Start): Sheet {
   const blank = newSheet(start)
   const text = (value: number | string | null): string => (value === null ? '' : String(value))
+  const { runHours, noHoursReason } = record.signedAt === null ? record : { runHours: null, noHoursReason: null }
   return {
     ...blank,
     bearingId: record.bearing.id,
     mountedAt: plantClock(new Date(record.mountedAt), start.timeZone),
-    meterShowsHours: text(record.runHours),
-    noHoursReason: text(record.noHoursReason),
+    meterShowsHours: text(runHours),
+    noHoursReason: text(noHoursReason),
     reason: record.reason,
     permitReference: text(record.permitReference),
     shaftDiameterMm: text(record.shaftDiameterMm),

@@ -68,6 +68,7 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     setFaults,
     scope: sheetScope(purpose, place, type),
     place,
+    record,
     type,
     limits,
     judged,
