@@ -74,8 +74,8 @@ const kitProposal = calculation({
     lines: rows('Kit', {
       part: saying('Part'),
       code: maybe(saying('Code')),
-      quantity: figure('Quantity', ''),
-      unit: saying('Unit'),
+      pieces: maybe(figure('Pieces', 'pc')),
+      massG: maybe(figure('Mass', 'g')),
       need: saying('Need'),
       note: saying('Note'),
     }),
@@ -84,13 +84,18 @@ const kitProposal = calculation({
   run: ({ bearing, seatWidthMm, shaftMm, shaftSystem, greaseG, housingCode, ...given }) => {
     const bearingWidthMm = given.bearingWidthMm ?? bearingFacts(bearing, 'bearing').widthMm
     const known = typeof seatWidthMm === 'number' && typeof bearingWidthMm === 'number'
-    return proposeKit({
+    const kit = proposeKit({
       bearing: parseDesignation(bearing, 'bearing'),
       rings: known ? ringInput({ ...given, seatWidthMm, bearingWidthMm }) : null,
       greaseG: greaseG ?? null,
       shaft: typeof shaftMm === 'number' ? { mm: shaftMm, system: shaftSystem ?? null } : null,
       housingCode: housingCode ?? null,
     })
+    const lines = kit.lines.map(({ quantity, unit, ...line }) => ({
+      ...line,
+      ...(unit === 'g' ? { massG: quantity } : { pieces: quantity }),
+    }))
+    return { ...kit, lines }
   },
 })
 

@@ -70,7 +70,6 @@ function ListField({ field, value, onChange, label, description, ...rest }: List
     <TextInput
       {...rest}
       label={label}
-      className={classes.wide}
       description={description ? `${how}. ${description}` : how}
       value={value.text}
       autoComplete="off"

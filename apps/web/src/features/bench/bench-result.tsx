@@ -3,7 +3,6 @@ import type { Figure, Figures } from '@shaftbook/contract/calculations/figure'
 import type { ReactNode, Ref } from 'react'
 import { useUnits } from '../../lib/units.tsx'
 import { DefinitionList } from '../../ui/definition-list.tsx'
-import { ScrollBox } from '../../ui/scroll-box.tsx'
 import { VerdictMark } from '../../ui/verdict-mark.tsx'
 import classes from './bench.module.css'
 import { figureText } from './figure-text.ts'
@@ -62,7 +61,7 @@ function Outcome({ calculation, result }: { calculation: Calculation; result: Ca
       <DefinitionList
         items={[
           { label: 'Source', value: sourceText(result) },
-          { label: 'Certainty', value: result.source.certainty ?? 'a formula: as sure as its numbers' },
+          ...(result.source.certainty === null ? [] : [{ label: 'Certainty', value: result.source.certainty }]),
           { label: 'Rule', value: result.rule },
         ]}
       />
@@ -74,7 +73,7 @@ function FigureValue({ figure, value }: { figure: Figure; value: unknown }): Rea
   const { unit } = useUnits()
   switch (figure.kind) {
     case 'number':
-      return figureText(value as number, figure.unit, figure.digits, unit)
+      return <span>{figureText(value as number, figure.unit, figure.digits, unit)}</span>
     case 'numbers':
       return (value as number[]).map((each) => figureText(each, figure.unit, figure.digits, unit)).join(', ')
     case 'yes-no':
@@ -82,7 +81,7 @@ function FigureValue({ figure, value }: { figure: Figure; value: unknown }): Rea
     case 'words':
       return isVerdict(value) ? <VerdictMark verdict={value} size="s" /> : figure.words[value as string]
     default:
-      return String(value)
+      return <span>{String(value)}</span>
   }
 }
 
@@ -92,14 +91,34 @@ function LongFigure({ figure, value }: { figure: Figure; value: unknown }) {
   return (
     <>
       <h3 className={classes.subtitle}>{figure.title}</h3>
-      <ScrollBox label={figure.title}>
-        <ResultTable columns={figure.columns} rows={value as readonly Record<string, unknown>[]} />
-      </ScrollBox>
+      <Rows columns={figure.columns} rows={value as readonly Record<string, unknown>[]} />
     </>
   )
 }
 
-function ResultTable({ columns, rows }: { columns: Figures; rows: readonly Record<string, unknown>[] }) {
+interface RowsProps {
+  columns: Figures
+  rows: readonly Record<string, unknown>[]
+}
+
+/** Up to three columns are a table; of more the first names the row, and the last is a note to it. */
+function Rows({ columns, rows }: RowsProps) {
+  const shown = Object.entries(columns)
+  if (shown.length <= 3) return <ResultTable columns={columns} rows={rows} />
+  const part = (row: Record<string, unknown>, [name, figure]: (typeof shown)[number]) =>
+    isGiven(row[name]) ? [<FigureValue key={name} figure={figure} value={row[name]} />] : []
+  return (
+    <DefinitionList
+      items={rows.map((row) => ({
+        label: String(Object.values(row)[0]),
+        value: <span className={classes.parts}>{shown.slice(1, -1).flatMap((column) => part(row, column))}</span>,
+        note: shown.slice(-1).flatMap((column) => part(row, column)),
+      }))}
+    />
+  )
+}
+
+function ResultTable({ columns, rows }: RowsProps) {
   const shown = Object.entries(columns)
   return (
     <table className={classes.table}>

@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { figureText } from './figure-text.ts'
 
 describe('figureText(value, unit, digits, own)', () => {
-  it('shows lengths in the person’s unit, one decimal finer than a reading', () => {
+  it('shows lengths in the person’s unit, one decimal finer than a reading where they need it', () => {
     expect(figureText(52.5, 'µm', 3, 'mm')).toBe('0.0525 mm')
     expect(figureText(2.451, 'µm', 3, 'um')).toBe('2.5 µm')
-    expect(figureText(25.4, 'µm', 3, 'thou')).toBe('1.00 thou')
+    expect(figureText(25.4, 'µm', 3, 'thou')).toBe('1.0 thou')
+    expect(figureText(120, 'µm', 3, 'mm')).toBe('0.120 mm')
   })
 
   it('rounds to significant digits, but not whole numbers', () => {
