@@ -410,6 +410,46 @@ describe('a draft', () => {
     expect(await fitmentsOf(spot)).toMatchObject([{ mount_record_id: body.id, start_run_hours: 2500 }])
   })
 
+  it('keeps what is told of the bearing that comes out until it is signed with it', async () => {
+    const spot = await aSpot(service)
+    await technician.post('/mount-records', aMount(service.alpha, { positionId: spot.positionId })).expect(201)
+    const at = { mountedAt: daysOn(service.alpha, 85), meterShowsHours: 2600 }
+    const begun = { endKind: null, evidence: 'Grease grey, ring blue' }
+    const body = aMount(service.alpha, { positionId: spot.positionId, ...at, sign: false, removal: begun })
+    const draft = (await technician.post('/mount-records', body).expect(201)).body
+    expect(draft.removal).toMatchObject({ ...begun, observer: '', modeClause: null })
+
+    const sign = (version: number) => technician.postIfMatch(`/mount-records/${body.id}/signature`, {}, version)
+    const change = async (removal: object, version: number) => {
+      const { id: _id, positionId: _position, sign: _sign, ...contents } = body
+      return (await technician.patch(`/mount-records/${body.id}`, { ...contents, removal }, version).expect(200)).body
+    }
+    await expectNothingWritten(service.owner, siteId, () =>
+      expectRefused(sign(draft.version), 400, 'request-invalid', 'removal.endKind'),
+    )
+    const failed = await change({ ...begun, endKind: 'failed' }, draft.version)
+    await expectRefused(sign(failed.version), 400, 'request-invalid', 'removal.observer')
+    const whole = await change({ ...begun, endKind: 'failed', observer: 'Ada Brunn' }, failed.version)
+    const signed = (await sign(whole.version).expect(200)).body
+    expect(signed.removal).toBeNull()
+    const removals = await technician.get(`/removals?positionId=${spot.positionId}`).expect(200)
+    expect(removals.body.items).toMatchObject([{ endKind: 'failed', evidence: begun.evidence, observer: 'Ada Brunn' }])
+  })
+
+  it('is signed by the removal that is told with the signature, before its own', async () => {
+    const spot = await aSpot(service)
+    await technician.post('/mount-records', aMount(service.alpha, { positionId: spot.positionId })).expect(201)
+    const at = { mountedAt: daysOn(service.alpha, 85), meterShowsHours: 2600 }
+    const removal = { endKind: 'lost', observer: 'Bo Lund' }
+    const body = aMount(service.alpha, { positionId: spot.positionId, ...at, sign: false, removal })
+    const { version } = (await technician.post('/mount-records', body).expect(201)).body
+    await technician
+      .postIfMatch(`/mount-records/${body.id}/signature`, { removal: plannedRemoval }, version)
+      .expect(200)
+    const removals = await technician.get(`/removals?positionId=${spot.positionId}`).expect(200)
+    expect(removals.body.items).toMatchObject([plannedRemoval])
+  })
+
   it('is not changed or signed by a version that is stale or left out', async () => {
     const { positionId } = await aSpot(service)
     const body = aMount(service.alpha, { positionId, sign: false })

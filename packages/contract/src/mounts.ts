@@ -16,7 +16,7 @@ import {
 } from './common.ts'
 import { endpoint } from './endpoint.ts'
 import { ClearanceClass, Taper } from './register-tables.ts'
-import { hoursShape, removalShape } from './removals.ts'
+import { hoursShape, RemovalDraft, removalShape } from './removals.ts'
 import { everyone, shaftWork } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
@@ -96,16 +96,20 @@ export const NewMountRecord = z.object({
   ...hoursShape,
   readings,
   sign: z.boolean().meta({ description: 'true: sign at once; false: keep as a draft' }),
+  removal: RemovalDraft.nullable()
+    .default(null)
+    .meta({ description: 'Why the bearing that is there leaves; needed whole to sign where one is fitted' }),
+})
+export type NewMountRecord = z.infer<typeof NewMountRecord>
+const { id: _id, positionId: _positionId, sign: _sign, ...draftShape } = NewMountRecord.shape
+export const MountDraftChange = z.object(draftShape)
+export const MountSignature = z.object({
   removal: z
     .object(removalShape)
     .nullable()
     .default(null)
-    .meta({ description: 'Why the bearing that is there leaves; needed to sign where one is fitted' }),
+    .meta({ description: 'Why the bearing that is there leaves; without it, what the draft says counts' }),
 })
-export type NewMountRecord = z.infer<typeof NewMountRecord>
-const { id: _id, positionId: _positionId, sign: _sign, removal: _removal, ...draftShape } = NewMountRecord.shape
-export const MountDraftChange = z.object(draftShape)
-export const MountSignature = z.object({ removal: NewMountRecord.shape.removal })
 export const MountCorrection = z.object({
   id: Id,
   correctionReason: Reason,
@@ -185,6 +189,9 @@ export const MountRecord = z
     ...sheetShape,
     runHours: RunHours.nullable(),
     noHoursReason: z.string().nullable(),
+    removal: RemovalDraft.nullable().meta({
+      description: 'What a draft says of the bearing that leaves; null once it is signed, as a removal of its own',
+    }),
     readings: z.array(Reading),
     judgement: Judgement,
     signedAt: Instant.nullable(),

@@ -20,6 +20,14 @@ export const removalShape = {
   evidence: Text.default(''),
   observer: Name,
 }
+/** What is told so far of how a bearing leaves; it is made whole before it is signed. */
+export const RemovalDraft = z.object({
+  ...removalShape,
+  endKind: EndKind.nullable().default(null),
+  observer: Text.default(''),
+})
+export type RemovalDraft = z.infer<typeof RemovalDraft>
+
 /** The hour reading at the event: what the meter shows, or why there is none. */
 export const hoursShape = {
   meterShowsHours: RunHours.nullable().default(null),

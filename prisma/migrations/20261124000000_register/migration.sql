@@ -396,6 +396,8 @@ create table mount_record (
   turns_free boolean,
   note text not null default '',
   out_of_band_reason text,
+  -- what a draft tells so far of the bearing that comes out; the signature makes it a removal
+  removal_draft jsonb,
   -- judged when written, kept with the inputs, the source of the band and the version of the formulas
   clearance_class clearance_class,
   bench_mean_nm integer,
@@ -426,6 +428,7 @@ create table mount_record (
   unique (site_id, corrects_id),
   check ((signed_at is null) = (signed_by is null)),
   check ((signed_at is null) = (fitment_id is null)),
+  check (signed_at is null or removal_draft is null),
   check ((corrects_id is null) = (correction_reason is null)),
   check (method <> 'by-feel' or by_feel_person is not null)
 );

@@ -101,6 +101,7 @@ async function addCorrection(work: Work, place: Place, wrong: MountRecord, corre
     sheet: sheetOf(body),
     runHours,
     noHoursReason,
+    removal: null,
     clearanceClass: type.clearanceClass,
     readings,
     judgement,

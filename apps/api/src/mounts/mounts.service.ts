@@ -30,7 +30,7 @@ export function createMount(context: Context, worker: Worker, body: NewMountReco
     const contents = await contentsOf(work, place, body)
     const { id, positionId } = body
     await addRecord(work.tx, { ...contents, id, positionId, createdBy: work.personId, createdAt: work.now })
-    if (body.sign) await signDraft(work, place, await recordOf(work, id), body.removal)
+    if (body.sign) await signDraft(work, place, await recordOf(work, id))
     return await recordOf(work, id)
   })
 }
@@ -50,17 +50,17 @@ export function changeDraft(
   })
 }
 
-/** Signs a draft as it stands. */
+/** Signs a draft as it stands; how the old bearing ended may be told with the signature. */
 export function signMount(
   context: Context,
   worker: Worker,
   id: string,
   version: number,
-  removal: NewMountRecord['removal'],
+  removal: MountRecord['removal'],
 ): Promise<MountRecord> {
   return doWork(context, worker, async (work) => {
     const { place, draft } = await openDraft(work, id, version)
-    await signDraft(work, place, draft, removal)
+    await signDraft(work, place, { ...draft, removal: removal ?? draft.removal })
     return await recordOf(work, id)
   })
 }
@@ -104,6 +104,7 @@ async function contentsOf(work: Work, place: Place, body: Draft): Promise<Record
     sheet: sheetOf(body),
     runHours: body.meterShowsHours,
     noHoursReason: body.noHoursReason,
+    removal: body.removal,
     clearanceClass: basis.type.clearanceClass,
     readings,
     judgement: judgementOf({

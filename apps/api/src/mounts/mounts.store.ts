@@ -2,7 +2,7 @@ import { notJudged } from '@shaftbook/contract/judge-mount'
 import { MountSheet, type Judgement, type MountRecord } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
-import type { Prisma } from '../../../../prisma/client/client.ts'
+import { Prisma } from '../../../../prisma/client/client.ts'
 import type { Sql, SiteTx } from '../db/database.ts'
 import { nmFromUm, umFromNm } from '../db/units.ts'
 import type { TakenReading } from './typed-readings.ts'
@@ -34,6 +34,7 @@ const recordSql = `
     jsonb_build_object('id', b.id, 'bearingTypeId', b.bearing_type_id, 'serial', b.serial, 'lot', b.lot, 'maker', b.maker,
       'packedOn', b.packed_on, 'designation', t.designation, 'boreMm', t.bore_mm, 'taper', t.taper) as bearing,
     m.clearance_class as "clearanceClass", ${sheetColumns}, m.run_hours as "runHours", m.no_hours_reason as "noHoursReason",
+    m.removal_draft as removal,
     m.judgement, m.signed_at as "signedAt", person.name as "signedBy", m.corrects_id as "correctsId",
     c.id as "correctedById", m.correction_reason as "correctionReason", m.created_at as "createdAt"
   from mount_record m
@@ -81,6 +82,7 @@ export interface RecordContents {
   readonly sheet: Sheet
   readonly runHours: number | null
   readonly noHoursReason: string | null
+  readonly removal: MountRecord['removal']
   readonly clearanceClass: string
   readonly readings: readonly TakenReading[]
   readonly judgement: Judgement
@@ -129,7 +131,7 @@ async function addReadings(tx: SiteTx, mountRecordId: string, readings: readonly
   })
 }
 
-function contentColumns({ sheet, judgement, ...contents }: RecordContents) {
+function contentColumns({ sheet, judgement, removal, ...contents }: RecordContents) {
   const { bearingId, runHours, noHoursReason, clearanceClass } = contents
   return {
     bearingId,
@@ -138,6 +140,7 @@ function contentColumns({ sheet, judgement, ...contents }: RecordContents) {
     clearanceClass,
     ...sheet,
     mountedAt: new Date(sheet.mountedAt),
+    removalDraft: removal ?? Prisma.DbNull,
     ...judgementColumns(judgement),
   }
 }
@@ -173,6 +176,6 @@ export async function signRecord(tx: SiteTx, id: string, { judgement, ...signatu
   const { siteId } = tx.scope
   await tx.prisma.mountRecord.update({
     where: { siteId_id: { siteId, id } },
-    data: { ...signature, ...judgementColumns(judgement) },
+    data: { ...signature, removalDraft: Prisma.DbNull, ...judgementColumns(judgement) },
   })
 }

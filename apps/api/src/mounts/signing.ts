@@ -1,11 +1,13 @@
 import { judgementOf } from '@shaftbook/contract/judge-mount'
-import type { MountRecord, NewMountRecord } from '@shaftbook/contract/mounts'
+import type { MountRecord } from '@shaftbook/contract/mounts'
+import type { RemovalDraft } from '@shaftbook/contract/removals'
 import { v7 as uuidv7 } from 'uuid'
 import { fieldError } from '../domain-error.ts'
 import { signInitialFill } from '../greasing/initial-fill.ts'
 import type { Place } from '../meters/place.ts'
 import { hoursOrReason, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, momentOf, type Work } from '../meters/work.ts'
+import type { End } from '../removals/end-of-life.ts'
 import { bearingName, checkLeaves, endStay } from '../removals/removals.service.ts'
 import { findOpenFitment } from '../removals/removals.store.ts'
 import { refreshPositions } from '../upkeep/refresh.ts'
@@ -15,13 +17,11 @@ import { initialFillOf } from './initial-fill.ts'
 import { signRecord } from './mounts.store.ts'
 import { checkSignable } from './signable.ts'
 
-type Removal = NewMountRecord['removal']
-
 /**
  * Signs a draft: the bearing that was in leaves, the new one's stay opens, its first fill is written down, due date and
  * flags follow. All in the transaction of the work.
  */
-export async function signDraft(work: Work, place: Place, draft: MountRecord, removal: Removal): Promise<void> {
+export async function signDraft(work: Work, place: Place, draft: MountRecord): Promise<void> {
   if (place.retiredAt) {
     const message = `${place.tag} is retired since ${dayOf(work, place.retiredAt)}: no bearing goes on there.`
     throw fieldError('not-allowed-here', 'positionId', message)
@@ -35,7 +35,7 @@ export async function signDraft(work: Work, place: Place, draft: MountRecord, re
   await checkFree(work, place, draft.bearing.id)
   const entry = { meterShowsHours: draft.runHours, noHoursReason: draft.noHoursReason }
   const hours = await hoursOrReason(work, place, mountedAt, entry)
-  await emptyPosition(work, place, { mountedAt, hours, noHoursReason: draft.noHoursReason, removal })
+  await emptyPosition(work, place, { mountedAt, hours, noHoursReason: draft.noHoursReason, removal: draft.removal })
   const fitmentId = await openFitment(work.tx, {
     positionId: place.positionId,
     bearingId: draft.bearing.id,
@@ -66,7 +66,7 @@ interface Leaving {
   readonly mountedAt: Date
   readonly hours: RunHoursAt
   readonly noHoursReason: string | null
-  readonly removal: Removal
+  readonly removal: MountRecord['removal']
 }
 
 /** Ends the stay of the bearing that is in, for the reason told with the mount. */
@@ -83,6 +83,18 @@ async function emptyPosition(work: Work, place: Place, leaving: Leaving): Promis
     throw fieldError('position-occupied', 'removal', message)
   }
   checkLeaves(work, place, fitted, mountedAt, 'mountedAt')
-  const end = { removalId: uuidv7(), removedAt: mountedAt, hours, noHoursReason, told: removal }
+  const end = { removalId: uuidv7(), removedAt: mountedAt, hours, noHoursReason, told: wholeRemoval(removal) }
   await endStay(work, place, fitted, end, 'removal.')
+}
+
+/** Refuses to end a stay for a removal of which too little is told. */
+function wholeRemoval(told: RemovalDraft): End {
+  const { endKind } = told
+  if (endKind === null) {
+    throw fieldError('request-invalid', 'removal.endKind', 'Say how the bearing that comes out ended.')
+  }
+  if (told.observer === '') {
+    throw fieldError('request-invalid', 'removal.observer', 'Enter who looked at the bearing that came out.')
+  }
+  return { ...told, endKind }
 }

@@ -50,8 +50,7 @@ export function MountSheet(about: SheetAbout) {
   const send = useMutation({
     mutationFn: (sign: boolean) => sendSheet(code, about, input, sign),
     onSuccess: async (record, sign) => {
-      if (sign) hold.forget()
-      else hold.leaveToDraft(record.id)
+      hold.forget()
       notice.done(doneSentence(record, sign, about.purpose))
       client.setQueryData(mountQuery(code, record.id).queryKey, record)
       await navigate({ to: paths.mount(code, record.id), ignoreBlocker: true })

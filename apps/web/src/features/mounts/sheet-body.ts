@@ -24,7 +24,6 @@ export function newMountBody(input: BodyInput, positionId: string, sign: boolean
     positionId,
     ...draftBody(input),
     sign,
-    removal: sign ? removalOf(input) : null,
   }
 }
 
@@ -41,6 +40,7 @@ export function draftBody(input: BodyInput): z.input<typeof MountDraftChange> {
     },
     ...sheetFields(input),
     ...hours(input),
+    removal: removalOf(input),
   }
 }
 
@@ -54,11 +54,11 @@ export function correctionBody(input: BodyInput): z.input<typeof MountCorrection
   }
 }
 
-/** How the old bearing ended; null where nothing comes out. */
-export function removalOf({ sheet, scope }: BodyInput): z.input<typeof NewMountRecord>['removal'] {
-  if (!scope.removal || sheet.endKind === '') return null
+/** What is told so far of how the old bearing ended; null where nothing comes out. */
+function removalOf({ sheet, scope }: BodyInput): z.input<typeof NewMountRecord>['removal'] {
+  if (!scope.removal) return null
   return {
-    endKind: sheet.endKind,
+    endKind: sheet.endKind === '' ? null : sheet.endKind,
     modeClause: sheet.endKind === 'failed' ? sheet.modeClause : null,
     cause: orNull(sheet.cause),
     detection: orNull(sheet.detection),

@@ -15,7 +15,7 @@ export function keptSheet(key: string, blank: Sheet): Sheet | null {
   }
 }
 
-export function keepSheet(key: string, sheet: Partial<Sheet>): void {
+export function keepSheet(key: string, sheet: Sheet): void {
   try {
     sessionStorage.setItem(key, JSON.stringify(sheet))
   } catch {
@@ -29,10 +29,4 @@ export function forgetSheet(key: string): void {
   } catch {
     // as above
   }
-}
-
-/** What a draft in the service has no place for: how the old bearing ended. It waits here until the draft is signed. */
-export function removalPart(sheet: Sheet): Partial<Sheet> {
-  const { endKind, modeClause, cause, detection, evidence, observer } = sheet
-  return { endKind, modeClause, cause, detection, evidence, observer }
 }

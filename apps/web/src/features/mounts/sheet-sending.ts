@@ -1,6 +1,6 @@
 import { changeMountDraft, correctMount, createMount, signMount, type MountRecord } from '@shaftbook/contract/mounts'
 import { call } from '../../api/call.ts'
-import { correctionBody, draftBody, newMountBody, removalOf, type BodyInput } from './sheet-body.ts'
+import { correctionBody, draftBody, newMountBody, type BodyInput } from './sheet-body.ts'
 import type { SheetAbout } from './use-sheet-state.ts'
 
 /** Sends a sheet: kept as a draft or signed, as a new record, on top of a draft, or as a correction. */
@@ -16,7 +16,7 @@ export async function sendSheet(
     const params = { site, id: record.id }
     const changed = await call(changeMountDraft, { params, body: draftBody(input), version: record.version })
     if (!sign) return changed
-    return call(signMount, { params, body: { removal: removalOf(input) }, version: changed.version })
+    return call(signMount, { params, body: {}, version: changed.version })
   }
   return call(createMount, { params: { site }, body: newMountBody(input, positionId, sign) })
 }

@@ -1,9 +1,10 @@
 import { SiteSettings } from '@shaftbook/contract/access'
 import type { MountRecord } from '@shaftbook/contract/mounts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
+import { RemovalDraft } from '@shaftbook/contract/removals'
 import { describe, expect, it } from 'vitest'
 import { limitsAt } from './band-of-place.ts'
-import { correctionBody, faultsByField, newMountBody } from './sheet-body.ts'
+import { correctionBody, draftBody, faultsByField, newMountBody } from './sheet-body.ts'
 import { sheetScope } from './sheet-context.ts'
 import { draftFaults, signFaults } from './sheet-faults.ts'
 import { judgeSheet } from './sheet-judgement.ts'
@@ -118,9 +119,11 @@ describe('newMountBody(input, positionId, sign)', () => {
   })
 })
 
-describe('correctionBody(input)', () => {
-  const signed = {
-    signedAt: '2026-06-30T10:00:00Z',
+/** As much of a record as a sheet is filled from. */
+function aRecord(over: Partial<MountRecord>): MountRecord {
+  return {
+    signedAt: null,
+    removal: null,
     mountedAt: '2026-06-30T09:00:00Z',
     runHours: 2500,
     noHoursReason: null,
@@ -129,7 +132,29 @@ describe('correctionBody(input)', () => {
     reason: 'Overhaul',
     fitter: 'Mara Voss',
     note: '',
+    ...over,
   } as unknown as MountRecord
+}
+
+describe('draftBody(input)', () => {
+  const input = (sheet: Sheet) => {
+    const checked = check(sheet)
+    return { ...checked, scope: { ...checked.scope, removal: true }, readings: [], needsReason: false }
+  }
+
+  it('keeps what is told so far of the bearing that comes out, and the sheet goes on from it', () => {
+    const told = { ...blank, evidence: 'Grease grey', cause: '' }
+    const { removal } = draftBody(input(told))
+    expect(removal).toMatchObject({ endKind: null, evidence: 'Grease grey', cause: null, observer: 'Mara Voss' })
+    const draft = aRecord({ removal: RemovalDraft.parse({ ...removal, endKind: 'failed', modeClause: '5.1.2' }) })
+    const again = sheetOfRecord(draft, { place, personName: 'Ben Ode', unit: 'mm', timeZone, now })
+    expect(again).toMatchObject({ endKind: 'failed', modeClause: '5.1.2', evidence: 'Grease grey', cause: '' })
+    expect(again.observer).toBe('Mara Voss')
+  })
+})
+
+describe('correctionBody(input)', () => {
+  const signed = aRecord({ signedAt: '2026-06-30T10:00:00Z' })
   const sheet = sheetOfRecord(signed, { place, personName: 'Mara Voss', unit: 'mm', timeZone, now })
   const bodyOf = (typed: Partial<Sheet>) =>
     correctionBody({ ...check({ ...sheet, ...typed }), readings: [], needsReason: false, hasMeter: true })

@@ -149,6 +149,7 @@ export function sheetOfRecord(record: MountRecord, start: Start): Sheet {
     noHoursReason: text(noHoursReason),
     reason: record.reason,
     permitReference: text(record.permitReference),
+    ...removalPart(record.removal),
     shaftDiameterMm: text(record.shaftDiameterMm),
     bearingTypeId: record.bearing.bearingTypeId,
     serial: text(record.bearing.serial),
@@ -180,6 +181,12 @@ export function sheetOfRecord(record: MountRecord, start: Start): Sheet {
     note: record.note,
     outOfBandReason: text(record.outOfBandReason),
   }
+}
+
+function removalPart(removal: MountRecord['removal']): Partial<Sheet> {
+  if (!removal) return {}
+  const { endKind, modeClause, cause, detection, evidence, observer } = removal
+  return { endKind: endKind ?? '', modeClause, cause: cause ?? '', detection: detection ?? '', evidence, observer }
 }
 
 function pairsOf(record: MountRecord, moment: Moment): ReadingPair[] {

@@ -8,7 +8,7 @@ import { bearingTypesQuery, chartQuery, placeQuery, settingsQuery } from './moun
 import { sheetScope, type SheetPurpose, type SheetState } from './sheet-context.ts'
 import type { Faults } from './sheet-faults.ts'
 import { judgeSheet } from './sheet-judgement.ts'
-import { forgetSheet, keepSheet, keptSheet, removalPart, sheetKey } from './sheet-keep.ts'
+import { forgetSheet, keepSheet, keptSheet, sheetKey } from './sheet-keep.ts'
 import { newSheet, sheetOfRecord, type Sheet } from './sheet.ts'
 
 export interface SheetAbout {
@@ -25,10 +25,8 @@ export interface SheetHold extends SheetState {
   /** What was typed before is back. */
   restored: boolean
   startAfresh: () => void
-  /** The sheet is signed: nothing is kept here any more. */
+  /** The service has the sheet: nothing is kept here any more. */
   forget: () => void
-  /** The sheet is a draft in the service: only how the old bearing ended is kept here. */
-  leaveToDraft: (recordId: string) => void
 }
 
 /** Holds a mount sheet while it is filled in, keeps it on the device, and judges it as it stands. */
@@ -81,11 +79,6 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     },
     forget: () => {
       forgetSheet(key)
-      setHeld((old) => ({ ...old, dirty: false }))
-    },
-    leaveToDraft: (recordId) => {
-      forgetSheet(key)
-      if (sheet.endKind !== '' || sheet.evidence !== '') keepSheet(sheetKey(me.id, code, recordId), removalPart(sheet))
       setHeld((old) => ({ ...old, dirty: false }))
     },
   }
