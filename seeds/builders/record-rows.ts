@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { Judgement } from '@shaftbook/contract/mounts'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import type { ClearanceClass } from '@shaftbook/contract/register-tables'
 import { v7 as newId } from 'uuid'
 import type { Overrides, SiteOwned } from './site-rows.ts'

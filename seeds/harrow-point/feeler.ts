@@ -1,7 +1,7 @@
 import { clearanceRange } from '@shaftbook/bearing/clearance'
 import { travelForReductionMm } from '@shaftbook/bearing/thick-ring'
 import type { PositionBand } from '@shaftbook/contract/band-of-position'
-import type { Judgement } from '@shaftbook/contract/mounts'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import type { BearingTypeRow } from '../builders/catalogue-rows.ts'
 import type { Random } from '../random.ts'
 import { judgeFelt, type FeltReading, type Measured } from './judgement.ts'

@@ -8,7 +8,7 @@ import {
 } from '@shaftbook/bearing/band'
 import type { z } from 'zod'
 import type { MakerChart, MakerChartRow } from './maker-charts.ts'
-import type { Band as BandShown } from './mounts.ts'
+import type { Band as BandShown } from './judgement.ts'
 import type { bearingTypes, positions } from './register-tables.ts'
 
 /** What the register says of a bearing type that a band hangs on. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { SiteSettings } from './access.ts'
 import { bandOfPosition, type BandBearing, type BandPosition } from './band-of-position.ts'
 import { judgementOf, needsReason, type MountQuestion } from './judge-mount.ts'
-import { Judgement } from './mounts.ts'
+import { Judgement } from './judgement.ts'
 
 // 22220 K/C3: the guide has 45 to 60 µm and a residual minimum of 50 µm; the class is 110 to 140 µm
 const bearing: BandBearing = {

@@ -11,7 +11,8 @@ import { defaultVerdictSettings, formulaVersion, judgeResidual, type VerdictSett
 import type { SiteSettings } from './access.ts'
 import { presentBand, type BandBearing, type PositionBand } from './band-of-position.ts'
 import { judgedChecks, notDoneChecks, rowChecks } from './mount-checks.ts'
-import type { Judgement, MountRecord, Reading } from './mounts.ts'
+import type { Judgement } from './judgement.ts'
+import type { MountRecord, Reading } from './mounts.ts'
 
 /** All that a mount is judged by. */
 export interface MountQuestion {

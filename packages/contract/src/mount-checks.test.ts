@@ -3,7 +3,7 @@ import { SiteSettings } from './access.ts'
 import { bandOfPosition } from './band-of-position.ts'
 import { judgementOf, type MountQuestion } from './judge-mount.ts'
 import { checkSentence } from './mount-checks.ts'
-import type { Check } from './mounts.ts'
+import type { Check } from './judgement.ts'
 
 const bearing = {
   kind: 'spherical-roller',

@@ -1,7 +1,7 @@
 import type { MountJudgement } from '@shaftbook/bearing/mount'
 import type { BearingReading } from '@shaftbook/bearing/readings'
 import { formatLength } from '@shaftbook/bearing/units'
-import type { Check, CheckFigures } from './mounts.ts'
+import type { Check, CheckFigures } from './judgement.ts'
 
 const names = {
   'R-CL2': 'Bench clearance against its class',

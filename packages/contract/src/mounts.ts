@@ -15,15 +15,12 @@ import {
   siteParams,
 } from './common.ts'
 import { endpoint } from './endpoint.ts'
+import { Judgement, ResidualVerdict, Verdict } from './judgement.ts'
 import { ClearanceClass, Taper } from './register-tables.ts'
 import { hoursShape, RemovalDraft, removalShape } from './removals.ts'
 import { everyone, shaftWork } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
-export const Verdict = z.enum(['inside', 'under', 'over', 'not-proven'])
-export type Verdict = z.infer<typeof Verdict>
-export const ResidualVerdict = z.enum(['enough', 'too-small', 'not-proven', 'no-minimum'])
-export type ResidualVerdict = z.infer<typeof ResidualVerdict>
 export const MountMethod = z.enum(['feeler', 'drive-up', 'by-feel'])
 export const ReadingUnit = z.enum(['mm', 'um', 'in', 'thou'])
 
@@ -120,56 +117,6 @@ export const MountCorrection = z.object({
   noHoursReason: hoursShape.noHoursReason,
   readings,
 })
-
-export const Band = z.object({
-  minUm: Micrometres,
-  maxUm: Micrometres,
-  source: z.object({
-    kind: z.enum(['position', 'maker-chart', 'generic-guide']),
-    title: z.string(),
-    edition: z.string().nullable(),
-    row: z.string().nullable(),
-    certainty: z.string().nullable(),
-  }),
-})
-export type Band = z.infer<typeof Band>
-
-/** The lengths that a check compares, so that a screen can say them in its reader's unit. */
-export const CheckFigures = z.object({
-  valueUm: Micrometres,
-  minUm: Micrometres.nullable(),
-  maxUm: Micrometres.nullable(),
-  expandedUncertaintyUm: z.number().nullable(),
-  source: z.string().nullable(),
-})
-export type CheckFigures = z.infer<typeof CheckFigures>
-
-export const Check = z.object({
-  rule: z.string(),
-  name: z.string(),
-  outcome: z.enum(['pass', 'fail', 'not-proven', 'warning', 'not-done']),
-  sentence: z.string().meta({ description: 'The check in words, lengths in µm' }),
-  figures: CheckFigures.nullable(),
-})
-export type Check = z.infer<typeof Check>
-
-/** What the formulas say of the readings, with everything that they went by. */
-export const Judgement = z
-  .object({
-    verdict: Verdict.nullable(),
-    residual: ResidualVerdict.nullable(),
-    benchMeanUm: Micrometres.nullable(),
-    mountedMeanUm: Micrometres.nullable(),
-    reductionUm: Micrometres.nullable(),
-    expandedUncertaintyUm: z.number().nullable(),
-    band: Band.nullable(),
-    residualMinUm: Micrometres.nullable(),
-    checks: z.array(Check),
-    cautions: z.array(z.string()),
-    formulaVersion: z.string(),
-  })
-  .meta({ id: 'Judgement' })
-export type Judgement = z.infer<typeof Judgement>
 
 export const MountRecord = z
   .object({

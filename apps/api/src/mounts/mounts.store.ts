@@ -1,5 +1,6 @@
 import { notJudged } from '@shaftbook/contract/judge-mount'
-import { MountSheet, type Judgement, type MountRecord } from '@shaftbook/contract/mounts'
+import type { Judgement } from '@shaftbook/contract/judgement'
+import { MountSheet, type MountRecord } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
 import { Prisma } from '../../../../prisma/client/client.ts'

@@ -1,6 +1,6 @@
 import { bearingReading } from '@shaftbook/bearing/readings'
 import { needsReason, rowReadings, type MountQuestion } from '@shaftbook/contract/judge-mount'
-import type { Judgement } from '@shaftbook/contract/mounts'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import type { FieldFault } from '@shaftbook/contract/problem'
 import { DomainError, fieldError } from '../domain-error.ts'
 

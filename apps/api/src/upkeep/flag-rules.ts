@@ -1,6 +1,6 @@
 import type { DueState } from '@shaftbook/contract/greasing'
 import type { FlagFacts, FlagKind } from '@shaftbook/contract/flags'
-import type { ResidualVerdict, Verdict } from '@shaftbook/contract/mounts'
+import type { ResidualVerdict, Verdict } from '@shaftbook/contract/judgement'
 
 /** A flag that has to be up. */
 export interface WantedFlag {

@@ -1,4 +1,4 @@
-import type { Band } from '@shaftbook/contract/mounts'
+import type { Band } from '@shaftbook/contract/judgement'
 import classes from './sheet.module.css'
 
 const kinds = {

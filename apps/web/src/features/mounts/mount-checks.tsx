@@ -1,5 +1,5 @@
 import { checkSentence } from '@shaftbook/contract/mount-checks'
-import type { Check } from '@shaftbook/contract/mounts'
+import type { Check } from '@shaftbook/contract/judgement'
 import { useUnits } from '../../lib/units.tsx'
 import classes from './mount-record.module.css'
 

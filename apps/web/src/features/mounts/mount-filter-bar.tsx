@@ -1,5 +1,5 @@
 import { NativeSelect } from '@mantine/core'
-import { Verdict } from '@shaftbook/contract/mounts'
+import { Verdict } from '@shaftbook/contract/judgement'
 import { FilterBar, type ActiveFilter } from '../../ui/filter-bar.tsx'
 import { SearchField } from '../../ui/search-field.tsx'
 import { verdictWord } from '../../ui/verdict-mark.tsx'

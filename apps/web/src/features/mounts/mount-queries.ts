@@ -1,6 +1,7 @@
 import { readSite } from '@shaftbook/contract/access'
 import { readMakerChart } from '@shaftbook/contract/maker-charts'
-import { listMounts, readMount, type Verdict } from '@shaftbook/contract/mounts'
+import type { Verdict } from '@shaftbook/contract/judgement'
+import { listMounts, readMount } from '@shaftbook/contract/mounts'
 import { readPositionOverview } from '@shaftbook/contract/position-views'
 import { areas, bearingTypes, greases } from '@shaftbook/contract/register-tables'
 import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'

@@ -1,7 +1,7 @@
 import { bearingReading, type RowReading } from '@shaftbook/bearing/readings'
 import type { SiteSettings } from '@shaftbook/contract/access'
 import { judgementOf, needsReason, rowReadings } from '@shaftbook/contract/judge-mount'
-import type { Judgement } from '@shaftbook/contract/mounts'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import type { GaugeInput } from '../../ui/clearance-gauge-geometry.ts'
 import type { BearingType, PlaceLimits } from './band-of-place.ts'
 import { numberOf } from './sheet-numbers.ts'

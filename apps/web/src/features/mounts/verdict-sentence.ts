@@ -1,4 +1,4 @@
-import type { Judgement } from '@shaftbook/contract/mounts'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import { formatLength, formatLengthRange, type LengthUnit } from '../../lib/length-units.ts'
 
 interface Judged extends Pick<Judgement, 'verdict' | 'reductionUm'> {

@@ -1,4 +1,4 @@
-import type { Judgement } from '@shaftbook/contract/mounts'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { formatCount } from '../../lib/format-count.ts'
 import { useUnits } from '../../lib/units.tsx'

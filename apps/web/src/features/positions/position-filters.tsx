@@ -1,5 +1,5 @@
 import { NativeSelect } from '@mantine/core'
-import { Verdict } from '@shaftbook/contract/mounts'
+import { Verdict } from '@shaftbook/contract/judgement'
 import { dueStates, dueWord, type DueState } from '../../ui/due-mark.tsx'
 import { FilterBar, type ActiveFilter } from '../../ui/filter-bar.tsx'
 import { SearchField } from '../../ui/search-field.tsx'

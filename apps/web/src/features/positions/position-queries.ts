@@ -1,4 +1,5 @@
-import { readMount, type Verdict } from '@shaftbook/contract/mounts'
+import type { Verdict } from '@shaftbook/contract/judgement'
+import { readMount } from '@shaftbook/contract/mounts'
 import type { DueState } from '@shaftbook/contract/greasing'
 import {
   listPositionBoard,

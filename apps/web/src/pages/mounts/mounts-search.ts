@@ -1,4 +1,4 @@
-import { Verdict } from '@shaftbook/contract/mounts'
+import { Verdict } from '@shaftbook/contract/judgement'
 import { z } from 'zod'
 
 /** What the address of the list of mount records says. A part that is not understood counts as not given. */

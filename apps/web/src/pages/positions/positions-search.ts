@@ -1,5 +1,5 @@
 import { DueState } from '@shaftbook/contract/greasing'
-import { Verdict } from '@shaftbook/contract/mounts'
+import { Verdict } from '@shaftbook/contract/judgement'
 import { z } from 'zod'
 
 /** What is typed may be all digits ("22220"); an address then holds a number. */
