@@ -11,10 +11,11 @@ import { isLengthUnit, lengthUnitKeys, lengthUnits, type LengthUnit } from '../.
 import { useUnits } from '../../lib/units.tsx'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
+import { Confirm } from '../../ui/confirm.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import { ChartRowsTable } from './chart-rows-table.tsx'
-import { nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
+import { chartQuestions, nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
 import classes from './record-form.module.css'
 import { faultsOf, saidAtField } from './refusal.ts'
 
@@ -24,6 +25,7 @@ const headFields = [
   { name: 'edition', label: 'Edition', required: true },
   { name: 'page', label: 'Page', required: false },
 ] as const
+type ReadRows = ReturnType<typeof readChartRows>['rows']
 type Head = Record<(typeof headFields)[number]['name'], string>
 
 /** Enters a maker's chart, or changes one. */
@@ -41,11 +43,12 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
     () => chart?.rows.map((row) => typedRow(row, units.unit === 'um' ? 'um' : 'mm')) ?? [nextRow(undefined)],
   )
   const [changed, setChanged] = useState(false)
+  const [asked, setAsked] = useState<{ questions: string[]; rows: ReadRows } | null>(null)
   const [faults, setFaults] = useState<ReadonlyMap<string, string>>(new Map())
   const back = chart ? paths.chart(code, chart.id) : paths.setupPart(code, 'charts')
 
   const sending = useMutation({
-    mutationFn: (read: ReturnType<typeof readChartRows>['rows']) => {
+    mutationFn: (read: ReadRows) => {
       const body = { ...head, page: head.page.trim() || null, rows: read }
       return chart
         ? call(changeMakerChart, { params: { site: code, id }, version: chart.version, body })
@@ -70,7 +73,10 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
     const read = readChartRows(rows, unit)
     const found = new Map([...missing.map(({ name }) => [name, 'is missing'] as const), ...read.faults])
     showFaults(found)
-    if (found.size === 0) sending.mutate(read.rows)
+    if (found.size > 0) return
+    const questions = chartQuestions(read.rows)
+    if (questions.length > 0) setAsked({ questions, rows: read.rows })
+    else sending.mutate(read.rows)
   }
   const touch = <T,>(set: (value: T) => void) => {
     return (value: T) => {
@@ -118,6 +124,22 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
           Go back
         </Button>
       </div>
+      <Confirm
+        opened={asked !== null}
+        title="Are these rows meant?"
+        confirmLabel="Yes, they are meant"
+        onCancel={() => setAsked(null)}
+        onConfirm={() => {
+          if (asked) sending.mutate(asked.rows)
+          setAsked(null)
+        }}
+      >
+        <ul className={classes.questions}>
+          {asked?.questions.map((question) => (
+            <li key={question}>{question}</li>
+          ))}
+        </ul>
+      </Confirm>
     </form>
   )
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
+import { chartQuestions, nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
 
 const row = {
   id: '01a20fc7-a01e-70fe-90b0-287fd282c2ee',
@@ -42,5 +42,21 @@ describe('nextRow(before)', () => {
   it('goes on where the row before it ends, with its taper', () => {
     const next = nextRow({ ...typedRow(row, 'mm'), taper: '1:30' })
     expect([next.cells.overMm, next.cells.inclMm, next.taper]).toEqual(['100', '', '1:30'])
+  })
+})
+
+describe('chartQuestions(rows)', () => {
+  it('asks nothing about a usual row', () => {
+    expect(chartQuestions([row])).toEqual([])
+  })
+  it('asks about millimetres that were typed into a chart of µm, and says what may have been meant', () => {
+    const [question] = chartQuestions([row, { ...row, reductionMinUm: 0.045, reductionMaxUm: 0.06 }])
+    expect(question).toMatch(/^Row 2: .*Was another unit meant\?.*45 to 60 µm/)
+  })
+  it('asks about a drive-up that cannot go with its reduction', () => {
+    expect(chartQuestions([{ ...row, driveUpMinMm: 0.07, driveUpMaxMm: 0.09 }])).toHaveLength(1)
+  })
+  it('leaves a range that runs downwards to the refusal', () => {
+    expect(chartQuestions([{ ...row, overMm: 100, inclMm: 80 }])).toEqual([])
   })
 })

@@ -1,3 +1,4 @@
+import { checkChartRow } from '@shaftbook/bearing/chart-row'
 import type { MakerChartRow } from '@shaftbook/contract/maker-charts'
 import { v7 as newId } from 'uuid'
 import { parseNumber, type LengthUnit } from '../../lib/length-units.ts'
@@ -80,4 +81,16 @@ function readCell(text: string, kind: 'mm' | 'clearance', unit: LengthUnit): num
   if (kind === 'mm') return parseNumber(text)
   const read = readMeasure({ text, unit }, unit)
   return read.kind === 'length' ? read.um : undefined
+}
+
+/** What to ask about rows that can be read but look like a slip of unit or column: a sentence a row, none where all is usual. */
+export function chartQuestions(rows: readonly MakerChartRow[]): string[] {
+  return rows.flatMap((row, index) => {
+    // what contradicts itself is refused by the service, not asked about
+    if (row.overMm >= row.inclMm || row.reductionMinUm >= row.reductionMaxUm) return []
+    const { sentence, suggestions } = checkChartRow(row, row.taper)
+    if (sentence === null) return []
+    const meant = suggestions.map(({ label }) => label)
+    return [`Row ${index + 1}: ${sentence}${meant.length > 0 ? ` Perhaps ${meant.join(' or ')}.` : ''}`]
+  })
 }
