@@ -18,8 +18,8 @@ import { DriveUpSection, MountedSection } from './sections-mounting.tsx'
 import { SheetGauge } from './sheet-gauge.tsx'
 import { mountQuery } from './mount-queries.ts'
 import { SheetProvider, type SheetPurpose } from './sheet-context.ts'
-import { draftFaults, signFaults, type Faults } from './sheet-faults.ts'
-import { faultsByField } from './sheet-body.ts'
+import { draftFaults, signFaults, type Faults, type Suggestions } from './sheet-faults.ts'
+import { faultsByField, suggestionsByField } from './sheet-body.ts'
 import { sendSheet } from './sheet-sending.ts'
 import { SignConfirm } from './sign-confirm.tsx'
 import { useSheetState, type SheetAbout } from './use-sheet-state.ts'
@@ -58,11 +58,13 @@ export function MountSheet(about: SheetAbout) {
     },
     onError: (error) => {
       setConfirming(false)
-      if (error instanceof ProblemError) show(faultsByField(error.problem.fields ?? [], judged.readings))
+      if (!(error instanceof ProblemError)) return
+      const { fields = [] } = error.problem
+      show(faultsByField(fields, judged.readings), suggestionsByField(fields, judged.readings))
     },
   })
-  const show = (faults: Faults): boolean => {
-    hold.setFaults(faults)
+  const show = (faults: Faults, suggestions?: Suggestions): boolean => {
+    hold.setFaults(faults, suggestions)
     setFaultRound((round) => round + 1)
     return Object.keys(faults).length > 0
   }

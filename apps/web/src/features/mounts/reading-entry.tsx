@@ -1,13 +1,19 @@
 import { Button, TextInput } from '@mantine/core'
 import { lengthUnits } from '../../lib/length-units.ts'
 import { useSheet } from './sheet-context.ts'
-import { isOpenQuestion, textOfUm, type ReadReading } from './sheet-readings.ts'
+import {
+  isOpenQuestion,
+  ownQuestion,
+  serviceQuestion,
+  type ReadingQuestion,
+  type ReadReading,
+} from './sheet-readings.ts'
 import { emptyPair, type Moment, type TypedReading } from './sheet.ts'
 import classes from './sheet.module.css'
 
 /** The readings of one moment, row A beside row B, with room for more. */
 export function ReadingEntry({ moment }: { moment: Moment }) {
-  const { sheet, change, judged } = useSheet()
+  const { sheet, change, judged, faultOf, suggestionsOf } = useSheet()
   const pairs = sheet[moment]
   const symbol = lengthUnits[sheet.unit].symbol
   const put = (at: number, row: 'A' | 'B', reading: TypedReading): void =>
@@ -39,12 +45,16 @@ export function ReadingEntry({ moment }: { moment: Moment }) {
             ))}
           </div>
           {(['A', 'B'] as const).map((row) => {
-            const read = readingAt(`${moment}.${at}.${row}`)
+            const key = `${moment}.${at}.${row}`
+            const read = readingAt(key)
+            const question =
+              read && (ownQuestion(read, sheet.unit) ?? serviceQuestion(faultOf(key), suggestionsOf(key), sheet.unit))
             return (
-              read?.answer.kind === 'ask' && (
-                <ReadingQuestion
+              question && (
+                <QuestionedReading
                   key={row}
                   read={read}
+                  question={question}
                   onText={(text) => put(at, row, { text, meant: false })}
                   onMeant={(meant) => put(at, row, { text: pair[row].text, meant })}
                 />
@@ -91,17 +101,17 @@ function ReadingField({ label, fieldKey, typed, symbol, read, onType }: ReadingF
   )
 }
 
-interface ReadingQuestionProps {
+interface QuestionedReadingProps {
   read: ReadReading
+  question: ReadingQuestion
   onText: (text: string) => void
   onMeant: (meant: boolean) => void
 }
 
 /** Asks about an unlikely reading at once, offers what may have been meant, and takes a yes. */
-function ReadingQuestion({ read, onText, onMeant }: ReadingQuestionProps) {
+function QuestionedReading({ read, question, onText, onMeant }: QuestionedReadingProps) {
   const { sheet } = useSheet()
-  if (read.answer.kind !== 'ask') return null
-  const { sentence, suggestions } = read.answer
+  const { sentence, offers } = question
   const shown = `${read.text} ${lengthUnits[sheet.unit].symbol}`
   if (read.meant)
     return (
@@ -118,8 +128,8 @@ function ReadingQuestion({ read, onText, onMeant }: ReadingQuestionProps) {
         <strong>Row {read.row}.</strong> {sentence}
       </p>
       <div className={classes.answers}>
-        {suggestions.map(({ valueUm, label }) => (
-          <Button key={label} variant="default" size="touch" onClick={() => onText(textOfUm(valueUm, sheet.unit))}>
+        {offers.map(({ label, text }) => (
+          <Button key={label} variant="default" size="touch" onClick={() => onText(text)}>
             {label}
           </Button>
         ))}

@@ -3,7 +3,7 @@ import type { FieldFault } from '@shaftbook/contract/problem'
 import type { z } from 'zod'
 import { plantInstant } from '../../lib/plant-time.ts'
 import type { SheetScope } from './sheet-context.ts'
-import type { Faults } from './sheet-faults.ts'
+import type { Faults, Suggestions } from './sheet-faults.ts'
 import { numberOf } from './sheet-numbers.ts'
 import type { ReadReading } from './sheet-readings.ts'
 import type { Sheet } from './sheet.ts'
@@ -119,6 +119,13 @@ function orNull(text: string): string | null {
 /** The service's faults by the sheet's own field keys: `readings.3.typedValue` is where that reading stands. */
 export function faultsByField(faults: readonly FieldFault[], readings: readonly ReadReading[]): Faults {
   return Object.fromEntries(faults.map(({ path, message }) => [fieldKey(path, readings), message]))
+}
+
+/** What the service says may have been meant, by the sheet's own field keys. */
+export function suggestionsByField(faults: readonly FieldFault[], readings: readonly ReadReading[]): Suggestions {
+  return Object.fromEntries(
+    faults.flatMap(({ path, suggestions }) => (suggestions ? [[fieldKey(path, readings), suggestions]] : [])),
+  )
 }
 
 function fieldKey(path: string, readings: readonly ReadReading[]): string {

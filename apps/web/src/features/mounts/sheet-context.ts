@@ -2,6 +2,7 @@ import { createContext, use } from 'react'
 import type { MountRecord } from '@shaftbook/contract/mounts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import type { BearingType, PlaceLimits } from './band-of-place.ts'
+import type { Suggestions } from './sheet-faults.ts'
 import type { SheetJudgement } from './sheet-judgement.ts'
 import type { Sheet } from './sheet.ts'
 
@@ -30,6 +31,8 @@ export interface SheetState {
   change: (part: Partial<Sheet>) => void
   /** What is wrong with a field, by its key. */
   faultOf: (key: string) => string | undefined
+  /** What the service says may have been meant with a reading that it refused, by its key. */
+  suggestionsOf: (key: string) => Suggestions[string] | undefined
   scope: SheetScope
   place: PositionOverview
   /** The draft that is gone on with, or the signed record that is corrected. */

@@ -1,3 +1,4 @@
+import type { FieldFault } from '@shaftbook/contract/problem'
 import { plantInstant } from '../../lib/plant-time.ts'
 import type { PlaceLimits } from './band-of-place.ts'
 import type { SheetScope } from './sheet-context.ts'
@@ -8,6 +9,9 @@ import type { Moment, Sheet } from './sheet.ts'
 
 /** Sentences by the key of the field they belong to. */
 export type Faults = Readonly<Record<string, string>>
+
+/** What may have been meant with a reading that the service refused, by the key of its field. */
+export type Suggestions = Readonly<Record<string, NonNullable<FieldFault['suggestions']>>>
 
 interface Checked {
   sheet: Sheet

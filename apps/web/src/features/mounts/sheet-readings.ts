@@ -1,7 +1,8 @@
 import { parseClearance, type ClearanceAnswer } from '@shaftbook/bearing/clearance-text'
 import { InputError } from '@shaftbook/bearing/input-error'
-import { fromUm } from '@shaftbook/bearing/units'
+import { fromUm, parseLength } from '@shaftbook/bearing/units'
 import type { LengthUnit } from '../../lib/length-units.ts'
+import type { Suggestions } from './sheet-faults.ts'
 import type { Moment, Sheet } from './sheet.ts'
 
 export type ReadingAnswer = ClearanceAnswer | { kind: 'refused'; sentence: string }
@@ -45,6 +46,33 @@ export function typedReadings(sheet: Sheet, boreMm: number | undefined): ReadRea
 /** A question about an unlikely reading is open until it is answered with "this is meant". */
 export function isOpenQuestion(reading: Pick<ReadReading, 'meant' | 'answer'>): boolean {
   return reading.answer.kind === 'ask' && !reading.meant
+}
+
+/** A question about a reading: what is unlikely about it, and what may have been meant, as text in the record's unit. */
+export interface ReadingQuestion {
+  sentence: string
+  offers: readonly { label: string; text: string }[]
+}
+
+/** What the sheet itself asks about a reading that it finds unlikely; null where it does not. */
+export function ownQuestion({ answer }: ReadReading, unit: LengthUnit): ReadingQuestion | null {
+  if (answer.kind !== 'ask') return null
+  const offers = answer.suggestions.map(({ label, valueUm }) => ({ label, text: textOfUm(valueUm, unit) }))
+  return { sentence: answer.sentence, offers }
+}
+
+/** What the service asked about a reading that it refused; null where it offered nothing. */
+export function serviceQuestion(
+  fault: string | undefined,
+  suggestions: Suggestions[string] | undefined,
+  unit: LengthUnit,
+): ReadingQuestion | null {
+  if (fault === undefined || !suggestions || suggestions.length === 0) return null
+  const offers = suggestions.map(({ label, typedValue, typedUnit }) => {
+    const { valueUm } = parseLength(`${typedValue} ${typedUnit}`, unit)
+    return { label, text: textOfUm(valueUm, unit) }
+  })
+  return { sentence: fault, offers }
 }
 
 /** The typed text that stands for a suggested clearance in the unit of the record. */

@@ -4,10 +4,11 @@ import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { RemovalDraft } from '@shaftbook/contract/removals'
 import { describe, expect, it } from 'vitest'
 import { limitsAt } from './band-of-place.ts'
-import { correctionBody, draftBody, faultsByField, newMountBody } from './sheet-body.ts'
+import { correctionBody, draftBody, faultsByField, newMountBody, suggestionsByField } from './sheet-body.ts'
 import { sheetScope } from './sheet-context.ts'
 import { draftFaults, signFaults } from './sheet-faults.ts'
 import { judgeSheet } from './sheet-judgement.ts'
+import { serviceQuestion } from './sheet-readings.ts'
 import { newSheet, sheetOfRecord, type Sheet } from './sheet.ts'
 
 const id = '0175fcb3-2400-755a-b772-29f02550ba38'
@@ -180,5 +181,32 @@ describe('faultsByField(faults, readings)', () => {
       readings,
     )
     expect(faults).toEqual({ 'mounted.0.B': 'look again', endKind: 'say how' })
+  })
+})
+
+describe('a reading that the service asks about', () => {
+  const suggestions = [
+    { label: '0.15 mm', typedValue: '0.15', typedUnit: 'mm' },
+    { label: '1.5 thou', typedValue: '1.5', typedUnit: 'thou' },
+  ]
+
+  it('offers at its field what may have been meant, as text in the unit of the record', () => {
+    const { readings } = judge(filled)
+    const refused = [{ path: 'readings.0.typedValue', message: 'Is this meant?', suggestions }]
+    const asked = suggestionsByField(refused, readings)
+    expect(Object.keys(asked)).toEqual(['bench.0.A'])
+    // 1.5 thou = 38.1 µm
+    expect(serviceQuestion('Is this meant?', asked['bench.0.A'], 'mm')).toEqual({
+      sentence: 'Is this meant?',
+      offers: [
+        { label: '0.15 mm', text: '0.15' },
+        { label: '1.5 thou', text: '0.0381' },
+      ],
+    })
+  })
+  it('is only marked where nothing is offered', () => {
+    const refused = [{ path: 'readings.0.typedValue', message: 'too large' }]
+    expect(suggestionsByField(refused, judge(filled).readings)).toEqual({})
+    expect(serviceQuestion('too large', undefined, 'mm')).toBeNull()
   })
 })

@@ -6,7 +6,7 @@ import { useSite } from '../../session/site-access.tsx'
 import { limitsAt } from './band-of-place.ts'
 import { bearingTypesQuery, chartQuery, placeQuery, settingsQuery } from './mount-queries.ts'
 import { sheetScope, type SheetPurpose, type SheetState } from './sheet-context.ts'
-import type { Faults } from './sheet-faults.ts'
+import type { Faults, Suggestions } from './sheet-faults.ts'
 import { judgeSheet } from './sheet-judgement.ts'
 import { forgetSheet, keepSheet, keptSheet, sheetKey } from './sheet-keep.ts'
 import { newSheet, sheetOfRecord, type Sheet } from './sheet.ts'
@@ -19,7 +19,7 @@ export interface SheetAbout {
 }
 
 export interface SheetHold extends SheetState {
-  setFaults: (faults: Faults) => void
+  setFaults: (faults: Faults, suggestions?: Suggestions) => void
   /** Something is typed that is not sent. */
   dirty: boolean
   /** What was typed before is back. */
@@ -28,6 +28,13 @@ export interface SheetHold extends SheetState {
   /** The service has the sheet: nothing is kept here any more. */
   forget: () => void
 }
+
+interface Refused {
+  faults: Faults
+  suggestions: Suggestions
+}
+
+const nothingRefused: Refused = { faults: {}, suggestions: {} }
 
 /** Holds a mount sheet while it is filled in, keeps it on the device, and judges it as it stands. */
 export function useSheetState({ purpose, positionId, record }: SheetAbout): SheetHold {
@@ -47,7 +54,7 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     const kept = keptSheet(key, blank)
     return { sheet: kept ?? blank, dirty: kept !== null, restored: kept !== null }
   })
-  const [faults, setFaults] = useState<Faults>({})
+  const [{ faults, suggestions }, setRefused] = useState<Refused>(nothingRefused)
   const { sheet, dirty } = held
   useEffect(() => {
     if (dirty) keepSheet(key, sheet)
@@ -60,10 +67,14 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     sheet,
     change: (part) => {
       setHeld((old) => ({ ...old, sheet: { ...old.sheet, ...part }, dirty: true }))
-      setFaults((old) => without(old, Object.keys(part)))
+      setRefused((old) => ({
+        faults: without(old.faults, Object.keys(part)),
+        suggestions: without(old.suggestions, Object.keys(part)),
+      }))
     },
     faultOf: (field) => faults[field],
-    setFaults,
+    suggestionsOf: (field) => suggestions[field],
+    setFaults: (found, meant = {}) => setRefused({ faults: found, suggestions: meant }),
     scope: sheetScope(purpose, place, type),
     place,
     record,
@@ -74,7 +85,7 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
     restored: held.restored,
     startAfresh: () => {
       forgetSheet(key)
-      setFaults({})
+      setRefused(nothingRefused)
       setHeld({ sheet: begin(), dirty: false, restored: false })
     },
     forget: () => {
@@ -85,8 +96,8 @@ export function useSheetState({ purpose, positionId, record }: SheetAbout): Shee
 }
 
 /** A field that is typed in loses its fault; readings lose theirs together. */
-function without(faults: Faults, fields: string[]): Faults {
+function without<T>(byField: Readonly<Record<string, T>>, fields: string[]): Readonly<Record<string, T>> {
   return Object.fromEntries(
-    Object.entries(faults).filter(([key]) => !fields.some((field) => key === field || key.startsWith(`${field}.`))),
+    Object.entries(byField).filter(([key]) => !fields.some((field) => key === field || key.startsWith(`${field}.`))),
   )
 }
