@@ -1,19 +1,18 @@
 import { Button, Checkbox, Textarea } from '@mantine/core'
 import { correctGreasing, type Greasing } from '@shaftbook/contract/greasing'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { v7 as newId } from 'uuid'
 import { call } from '../../api/call.ts'
 import { invalidateSite } from '../../api/invalidate-site.ts'
-import { ProblemError } from '../../api/problem-error.ts'
 import { plantClock } from '../../lib/plant-time.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import { EntryFields } from './entry-fields.tsx'
-import { focusFault } from './focus-fault.ts'
 import { entryBody, entryFaults, type EntryFaults, type GreasingEntry } from './greasing-entry.ts'
 import { GreasingDialog } from './greasing-dialog.tsx'
 import { placeQuery } from './greasing-queries.ts'
+import { useFaults } from './use-faults.ts'
 import classes from './greasing-dialog.module.css'
 
 /** Corrects or withdraws a signed greasing by a further record. */
@@ -22,11 +21,10 @@ export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClo
   const client = useQueryClient()
   const notice = useNotice()
   const place = useQuery(placeQuery(code, greasing.positionId))
-  const form = useRef<HTMLDivElement>(null)
   const [id] = useState(() => newId())
   const [withdrawn, setWithdrawn] = useState(false)
   const [reason, setReason] = useState('')
-  const [faults, setFaults] = useState<EntryFaults>({})
+  const { form, faults, show, showRefusal, clear } = useFaults<EntryFaults>()
   const [entry, setEntry] = useState<GreasingEntry>(() => ({
     greasedAt: plantClock(new Date(greasing.greasedAt), site.timeZone),
     greaseId: greasing.planId === null ? greasing.greaseId : '',
@@ -45,16 +43,8 @@ export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClo
       notice.done(`The greasing of ${greasing.tag} is ${withdrawn ? 'withdrawn' : 'corrected'}.`)
       onClose()
     },
-    onError: (error) => {
-      if (error instanceof ProblemError)
-        show(Object.fromEntries((error.problem.fields ?? []).map((f) => [f.path, f.message])))
-    },
+    onError: showRefusal,
   })
-  const show = (found: EntryFaults): boolean => {
-    setFaults(found)
-    focusFault(form.current)
-    return Object.keys(found).length > 0
-  }
   const submit = (): void => {
     correct.reset()
     const about = { timeZone: site.timeZone, now: new Date(), needsGrease: false }
@@ -85,7 +75,7 @@ export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClo
             asksGrease={greasing.planId === null}
             onChange={(part) => {
               setEntry({ ...entry, ...part })
-              setFaults({})
+              clear()
             }}
           />
         )}

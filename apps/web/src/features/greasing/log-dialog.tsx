@@ -2,11 +2,10 @@ import { Button } from '@mantine/core'
 import { createGreasing } from '@shaftbook/contract/greasing'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { v7 as newId } from 'uuid'
 import { call } from '../../api/call.ts'
 import { invalidateSite } from '../../api/invalidate-site.ts'
-import { ProblemError } from '../../api/problem-error.ts'
 import { shownProblem } from '../../api/shown-problem.ts'
 import { formatCount } from '../../lib/format-count.ts'
 import { plantClock } from '../../lib/plant-time.ts'
@@ -16,12 +15,12 @@ import { ErrorState } from '../../ui/error-state.tsx'
 import { LoadingRows } from '../../ui/loading-rows.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import { EntryFields } from './entry-fields.tsx'
-import { focusFault } from './focus-fault.ts'
 import { entryBody, entryFaults, type EntryFaults, type GreasingEntry } from './greasing-entry.ts'
 import { GreasingDialog } from './greasing-dialog.tsx'
 import { placeQuery } from './greasing-queries.ts'
 import { PlaceFacts } from './place-facts.tsx'
 import { windowWord } from './window-mark.tsx'
+import { useFaults } from './use-faults.ts'
 import classes from './greasing-dialog.module.css'
 
 interface LogDialogProps {
@@ -49,11 +48,10 @@ function LogForm({ place, onClose }: { place: PositionOverview; onClose: () => v
   const { code, site } = useSite()
   const client = useQueryClient()
   const notice = useNotice()
-  const form = useRef<HTMLDivElement>(null)
   const { position, plan, meter } = place
   const [id] = useState(() => newId())
   const [typed, setTyped] = useState(false)
-  const [faults, setFaults] = useState<EntryFaults>({})
+  const { form, faults, show, showRefusal, clear } = useFaults<EntryFaults>()
   const [entry, setEntry] = useState<GreasingEntry>(() => ({
     greasedAt: plantClock(new Date(), site.timeZone),
     greaseId: '',
@@ -73,16 +71,8 @@ function LogForm({ place, onClose }: { place: PositionOverview; onClose: () => v
       notice.done(`${greasing.doseG} g at ${position.tag} is logged${judged}.`)
       onClose()
     },
-    onError: (error) => {
-      if (error instanceof ProblemError)
-        show(Object.fromEntries((error.problem.fields ?? []).map((f) => [f.path, f.message])))
-    },
+    onError: showRefusal,
   })
-  const show = (found: EntryFaults): boolean => {
-    setFaults(found)
-    focusFault(form.current)
-    return Object.keys(found).length > 0
-  }
   const submit = (): void => {
     log.reset()
     if (!show(entryFaults(entry, { timeZone: site.timeZone, now: new Date(), needsGrease: plan === null })))
@@ -109,7 +99,7 @@ function LogForm({ place, onClose }: { place: PositionOverview; onClose: () => v
           onChange={(part) => {
             setTyped(true)
             setEntry({ ...entry, ...part })
-            setFaults({})
+            clear()
           }}
         />
       </div>

@@ -3,18 +3,16 @@ import { intervalLevels, type IntervalLevels } from '@shaftbook/bearing/grease-i
 import { createGreasePlan } from '@shaftbook/contract/greasing'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { v7 as newId } from 'uuid'
 import { call } from '../../api/call.ts'
 import { invalidateSite } from '../../api/invalidate-site.ts'
-import { ProblemError } from '../../api/problem-error.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { ChoiceField } from '../../ui/choice-field.tsx'
 import { NumberField } from '../../ui/number-field.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import { entryWords } from './entry-words.ts'
 import { FactorTable } from './factor-table.tsx'
-import { focusFault } from './focus-fault.ts'
 import { greasesQuery } from './greasing-queries.ts'
 import {
   dutyTyped,
@@ -25,6 +23,7 @@ import {
   type PlanEntry,
   type PlanFaults,
 } from './plan-entry.ts'
+import { useFaults } from './use-faults.ts'
 import classes from './greasing-dialog.module.css'
 
 interface PlanFormProps {
@@ -47,18 +46,12 @@ export function PlanForm({ place, onDone }: PlanFormProps) {
   const client = useQueryClient()
   const notice = useNotice()
   const greases = useQuery(greasesQuery(code))
-  const form = useRef<HTMLDivElement>(null)
   const [id] = useState(() => newId())
   const [entry, setEntry] = useState(() => startOfPlan(place))
-  const [faults, setFaults] = useState<PlanFaults>({})
+  const { form, faults, show, showRefusal, clear } = useFaults<PlanFaults>()
   const change = (part: Partial<PlanEntry>): void => {
     setEntry({ ...entry, ...part })
-    setFaults({})
-  }
-  const show = (found: PlanFaults): boolean => {
-    setFaults(found)
-    focusFault(form.current)
-    return Object.keys(found).length > 0
+    clear()
   }
   const save = useMutation({
     mutationFn: () => call(createGreasePlan, { params: { site: code }, body: planBody(id, entry, place) }),
@@ -67,10 +60,7 @@ export function PlanForm({ place, onDone }: PlanFormProps) {
       notice.done(`${place.position.tag} has a new grease plan; the one before has ended.`)
       onDone()
     },
-    onError: (error) => {
-      if (error instanceof ProblemError)
-        show(Object.fromEntries((error.problem.fields ?? []).map((f) => [f.path, f.message])))
-    },
+    onError: showRefusal,
   })
   const submit = (): void => {
     save.reset()
