@@ -1,12 +1,11 @@
 import { checkShaft, inchOrMetric } from '@shaftbook/bearing/shaft'
 import { InputError } from '@shaftbook/bearing/input-error'
-import { failureModesTable } from '@shaftbook/standards/failure-modes.data'
 import { ChoiceField, type Choice } from '../../ui/choice-field.tsx'
 import { ModeTree } from '../../ui/mode-tree.tsx'
-import type { ModeNode } from '../../ui/mode-tree-rows.ts'
 import type { EndKind } from '@shaftbook/contract/removals'
 import { Timestamp } from '../../ui/timestamp.tsx'
 import { useSite } from '../../session/site-access.tsx'
+import { failureModes } from '../../lib/failure-modes.ts'
 import { formatCount } from '../../lib/format-count.ts'
 import { useSheet } from './sheet-context.ts'
 import { WorkCaution } from './work-caution.tsx'
@@ -40,15 +39,6 @@ const endKinds: readonly Choice<EndKind>[] = [
   { value: 'not-failed', label: 'Removed, not failed', hint: 'planned, moved, or changed with its neighbour' },
   { value: 'lost', label: 'Lost', hint: 'nobody can say any more' },
 ]
-
-const modes: ModeNode[] = failureModesTable.rows
-  .filter(({ parentClause }) => parentClause !== null)
-  .map(({ clause, parentClause, term, signs, description }) => ({
-    clause,
-    term,
-    parent: parentClause === '5' ? null : parentClause,
-    signs: signs ?? description,
-  }))
 
 /** The bearing that comes out, looked at before it is cleaned, and the hours it ran. */
 export function OldBearingSection() {
@@ -88,7 +78,7 @@ export function OldBearingSection() {
       {sheet.endKind === 'failed' && (
         <ModeTree
           legend="What do you see? Look before cleaning"
-          nodes={modes}
+          nodes={failureModes}
           value={sheet.modeClause}
           onChange={(modeClause) => change({ modeClause })}
           error={faultOf('modeClause')}
