@@ -1,18 +1,11 @@
 import type { Taper } from '@shaftbook/standards/table'
-import { requireBand } from './band.ts'
+import { requireBand, type ChartRow } from './band.ts'
 import { checkRatio } from './drive-up.ts'
 import { InputError, requireWithin } from './input-error.ts'
 import { formula, type Sourced } from './source.ts'
 import { formatLength, toUm } from './units.ts'
 
-export interface TypedChartRow {
-  overMm: number
-  inclMm: number
-  reductionMinUm: number
-  reductionMaxUm: number
-  driveUpMinMm?: number | null
-  driveUpMaxMm?: number | null
-}
+export type TypedChartRow = Omit<ChartRow, 'residualMinUm' | 'certainty'>
 
 export interface ChartRowCheck extends Sourced {
   verdict: 'plausible' | 'ask'

@@ -1,21 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { bandOfPosition, type BandBearing, type BandChart, type BandPosition } from './band-of-position.ts'
+import { bearing, position } from './a-22220.ts'
+import { bandOfPosition, type BandBearing, type BandChart } from './band-of-position.ts'
 
-// 22220 K/C3, bore 100 mm: the guide has 45 to 60 µm over 80 up to 100 mm, and a residual minimum of 50 µm for C3
-const bearing: BandBearing = {
-  kind: 'spherical-roller',
-  series: '222',
-  boreMm: 100,
-  taper: '1:12',
-  clearanceClass: 'C3',
-}
-const position: BandPosition = {
-  seat: 'adapter-sleeve',
-  ownReductionMinUm: null,
-  ownReductionMaxUm: null,
-  ownResidualMinUm: null,
-  ownBandSource: null,
-}
 const own = {
   ...position,
   ownReductionMinUm: 30,

@@ -1,24 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { bearing, position } from './a-22220.ts'
 import { SiteSettings } from './access.ts'
-import { bandOfPosition, type BandBearing, type BandPosition } from './band-of-position.ts'
+import { bandOfPosition, type BandBearing } from './band-of-position.ts'
 import { judgementOf, needsReason, type MountQuestion } from './judge-mount.ts'
 import { Judgement } from './judgement.ts'
-
-// 22220 K/C3: the guide has 45 to 60 µm and a residual minimum of 50 µm; the class is 110 to 140 µm
-const bearing: BandBearing = {
-  kind: 'spherical-roller',
-  series: '222',
-  boreMm: 100,
-  taper: '1:12',
-  clearanceClass: 'C3',
-}
-const position: BandPosition = {
-  seat: 'adapter-sleeve',
-  ownReductionMinUm: null,
-  ownReductionMaxUm: null,
-  ownResidualMinUm: null,
-  ownBandSource: null,
-}
 
 /** One reading in each row, before and after, in µm. */
 function readings(benchUm: number, mountedUm: number): MountQuestion['readings'] {

@@ -1,24 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { bearing, position } from './a-22220.ts'
 import { SiteSettings } from './access.ts'
 import { bandOfPosition } from './band-of-position.ts'
 import { judgementOf, type MountQuestion } from './judge-mount.ts'
 import { checkSentence } from './mount-checks.ts'
 import type { Check } from './judgement.ts'
-
-const bearing = {
-  kind: 'spherical-roller',
-  series: '222',
-  boreMm: 100,
-  taper: '1:12',
-  clearanceClass: 'C3',
-} as const
-const position = {
-  seat: 'adapter-sleeve',
-  ownReductionMinUm: null,
-  ownReductionMaxUm: null,
-  ownResidualMinUm: null,
-  ownBandSource: null,
-} as const
 
 function checksOf(over: Partial<MountQuestion> = {}): Check[] {
   const reading = (moment: 'bench' | 'mounted', row: 'A' | 'B', clearanceUm: number) => ({ moment, row, clearanceUm })
