@@ -47,14 +47,15 @@ export function ReadingEntry({ moment }: { moment: Moment }) {
           {(['A', 'B'] as const).map((row) => {
             const key = `${moment}.${at}.${row}`
             const read = readingAt(key)
-            const question =
-              read && (ownQuestion(read, sheet.unit) ?? serviceQuestion(faultOf(key), suggestionsOf(key), sheet.unit))
+            const asked = serviceQuestion(faultOf(key), suggestionsOf(key), sheet.unit)
+            const question = read && (asked ?? ownQuestion(read, sheet.unit))
             return (
               question && (
                 <QuestionedReading
                   key={row}
                   read={read}
                   question={question}
+                  answered={read.meant && !asked}
                   onText={(text) => put(at, row, { text, meant: false })}
                   onMeant={(meant) => put(at, row, { text: pair[row].text, meant })}
                 />
@@ -104,16 +105,18 @@ function ReadingField({ label, fieldKey, typed, symbol, read, onType }: ReadingF
 interface QuestionedReadingProps {
   read: ReadReading
   question: ReadingQuestion
+  /** It was said that the reading is meant. */
+  answered: boolean
   onText: (text: string) => void
   onMeant: (meant: boolean) => void
 }
 
 /** Asks about an unlikely reading at once, offers what may have been meant, and takes a yes. */
-function QuestionedReading({ read, question, onText, onMeant }: QuestionedReadingProps) {
+function QuestionedReading({ read, question, answered, onText, onMeant }: QuestionedReadingProps) {
   const { sheet } = useSheet()
   const { sentence, offers } = question
   const shown = `${read.text} ${lengthUnits[sheet.unit].symbol}`
-  if (read.meant)
+  if (answered)
     return (
       <p className={classes.meant}>
         Row {read.row}: {shown} is unlikely, and you said that it is meant.
