@@ -81,7 +81,8 @@ interface ReadingFieldProps {
 }
 
 function ReadingField({ label, fieldKey, typed, symbol, read, onType }: ReadingFieldProps) {
-  const { faultOf } = useSheet()
+  const { faultOf, suggestionsOf } = useSheet()
+  const asked = (suggestionsOf(fieldKey) ?? []).length > 0
   const refused = read?.answer.kind === 'refused' ? read.answer.sentence : undefined
   const open = read !== undefined && isOpenQuestion(read)
   return (
@@ -89,7 +90,7 @@ function ReadingField({ label, fieldKey, typed, symbol, read, onType }: ReadingF
       aria-label={label}
       size="touch"
       value={typed.text}
-      error={faultOf(fieldKey) ?? refused ?? open}
+      error={asked || (faultOf(fieldKey) ?? refused ?? open)}
       onChange={(event) => onType(event.currentTarget.value)}
       inputMode="decimal"
       autoComplete="off"
