@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { parseArgs } from 'node:util'
 import { Email } from '@shaftbook/contract/access'
 import { Name } from '@shaftbook/contract/common'
+import { isTimeZone } from '@shaftbook/contract/time-zone'
 import { v7 as newId } from 'uuid'
 import { z } from 'zod'
 import { hashPassword } from '../../api/src/access/passwords.ts'
@@ -65,13 +66,4 @@ export async function openSite(ownerUrl: string, site: NewSite): Promise<string 
     await client.query('commit')
     return isNew === 0 ? undefined : password
   })
-}
-
-function isTimeZone(name: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: name })
-    return true
-  } catch {
-    return false
-  }
 }

@@ -6,6 +6,7 @@ import {
   type Site,
 } from '@shaftbook/contract/access'
 import type { Role } from '@shaftbook/contract/roles'
+import { isTimeZone } from '@shaftbook/contract/time-zone'
 import type { z } from 'zod'
 import type { Database, Scope } from '../db/database.ts'
 import type { PageQuery } from '../db/list-page.ts'
@@ -83,10 +84,7 @@ export async function listAudit(
 }
 
 function checkTimeZone(timeZone: string): void {
-  try {
-    Intl.DateTimeFormat('en', { timeZone })
-  } catch (cause) {
-    const message = `"${timeZone}" is not a time zone: write a name such as Europe/Berlin or America/Chicago.`
-    throw fieldError('request-invalid', 'timeZone', message, { cause })
-  }
+  if (isTimeZone(timeZone)) return
+  const message = `"${timeZone}" is not a time zone: write a name such as Europe/Berlin or America/Chicago.`
+  throw fieldError('request-invalid', 'timeZone', message)
 }

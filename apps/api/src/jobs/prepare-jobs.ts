@@ -1,4 +1,4 @@
-import pg from 'pg'
+import { Client } from 'pg'
 import { PgBoss } from 'pg-boss'
 import { jobsSchema, turnOfDayQueue } from './queues.ts'
 
@@ -16,7 +16,7 @@ export async function prepareJobs(ownerUrl: string): Promise<void> {
   await boss.schedule(turnOfDayQueue, '*/10 * * * *', {}, { tz: 'UTC' })
   await boss.stop({ graceful: true, close: true })
   if (errors[0]) throw new Error('The job tables could not be made.', { cause: errors[0] })
-  const client = new pg.Client({ connectionString: ownerUrl })
+  const client = new Client({ connectionString: ownerUrl })
   await client.connect()
   try {
     await client.query(`
