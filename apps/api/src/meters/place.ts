@@ -1,5 +1,6 @@
 import type { SiteTx } from '../db/database.ts'
 import { notFound } from '../domain-error.ts'
+import { holdMachinesOfPositions } from '../upkeep/hold.ts'
 
 /** A position with the machine that it belongs to, and the hour meter of that machine. */
 export interface Place {
@@ -21,6 +22,8 @@ export interface Meter {
  * judges by what another is about to change.
  */
 export async function holdPlace(tx: SiteTx, positionId: string): Promise<Place> {
+  // held before it is read: a statement that waits for a row sees the others as they were before it waited
+  await holdMachinesOfPositions(tx, [positionId])
   const [place] = await tx.sql<Place>(
     `select p.id as "positionId", p.tag, p.retired_at as "retiredAt", m.id as "machineId", m.hours_per_day as "hoursPerDay",
        case when meter.id is null then null
@@ -29,8 +32,7 @@ export async function holdPlace(tx: SiteTx, positionId: string): Promise<Place> 
      join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
      join machine m on m.site_id = s.site_id and m.id = s.machine_id
      left join meter on meter.site_id = m.site_id and meter.machine_id = m.id
-     where p.site_id = $1::uuid and p.id = $2::uuid
-     for no key update of m`,
+     where p.site_id = $1::uuid and p.id = $2::uuid`,
     [tx.scope.siteId, positionId],
   )
   if (!place) throw notFound('position', 'positionId')

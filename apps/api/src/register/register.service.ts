@@ -47,6 +47,7 @@ export async function changeRow(
   const { id, version, change } = wanted
   const { noun } = table.endpoints
   return await db.withSite(scope, async (tx) => {
+    await table.hold?.(tx, id)
     const before = await store.findRow(tx, table, id)
     if (!before) throw notFound(noun)
     if (before['version'] !== version) throw versionStale(noun, version)

@@ -49,6 +49,8 @@ interface Storage<E extends RegisterEndpoints> {
   readonly columns: Readonly<Record<FieldOf<E>, string | Column>>
   readonly filters: Readonly<Record<FilterOf<E>, Filter>>
   readonly sorts: Readonly<Record<SortOf<E> & string, Sort>>
+  /** Holds what acts at the shaft hold too, before a row is changed: all take their locks in this order. */
+  readonly hold?: (tx: SiteTx, id: string) => Promise<void>
   /** Refuses a row that contradicts itself, before it is written. */
   readonly check?: (written: Written<z.output<E['New']>>) => void
   /** Brings up to date what hangs on the row, in the same transaction, after it is written. */
@@ -62,6 +64,7 @@ export interface RegisterTable {
   readonly columns: Readonly<Record<string, Column>>
   readonly filters: Readonly<Record<string, Filter>>
   readonly sorts: Readonly<Record<string, Sort>>
+  readonly hold?: (tx: SiteTx, id: string) => Promise<void>
   readonly check?: (written: Written) => void
   readonly follow?: (tx: SiteTx, written: Written) => Promise<void>
 }

@@ -1,6 +1,7 @@
 import type { Sql } from '../db/database.ts'
 import { refreshDue } from './due.ts'
 import { refreshPositionFlags, refreshShaftFlags } from './flags.ts'
+import { holdMachinesOfPositions, holdMachinesOfShafts } from './hold.ts'
 import { loadSite } from './site.ts'
 
 /** Where upkeep works: the open transaction of the write that made it necessary. */
@@ -20,6 +21,7 @@ export async function refreshPositions(
   how: string,
 ): Promise<void> {
   if (positionIds.length === 0) return
+  await holdMachinesOfPositions(upkeep, positionIds)
   const site = await loadSite(upkeep, now)
   await refreshDue(upkeep, site, positionIds)
   await refreshPositionFlags(upkeep, site, positionIds, how)
@@ -33,6 +35,7 @@ export async function refreshShafts(
   how: string,
 ): Promise<void> {
   if (shaftIds.length === 0) return
+  await holdMachinesOfShafts(upkeep, shaftIds)
   const site = await loadSite(upkeep, now)
   await refreshShaftFlags(upkeep, site, shaftIds, how)
 }
