@@ -238,3 +238,44 @@ describe('a change of the machine', () => {
     })
   })
 })
+
+describe('what hours are counted on', () => {
+  const moved = async (path: string, change: object) => {
+    const { version } = (await engineer.get(path)).body
+    return await engineer.patch(path, change, version)
+  }
+
+  it('a position or shaft whose bearing was mounted at hours of its machine stays there until it is out', async () => {
+    const [from, to] = [await aSpot(service), await aSpot(service)]
+    const mount = aMount(service.alpha, { positionId: from.positionId })
+    await engineer.post('/mount-records', mount).expect(201)
+    const shaftOf = async ({ positionId }: typeof from) => (await engineer.get(`/positions/${positionId}`)).body.shaftId
+    const [fromShaft, toShaft] = [await shaftOf(from), await shaftOf(to)]
+    const machineId = randomUUID()
+    const machine = { id: machineId, areaId: service.alpha.areaId, tag: 'Bare frame', name: 'Bare frame', kind: 'Fan' }
+    await engineer.post('/machines', machine).expect(201)
+    const tries = [
+      await moved(`/positions/${from.positionId}`, { shaftId: toShaft }),
+      await moved(`/shafts/${fromShaft}`, { machineId }),
+    ]
+    expect(tries.map((reply) => [reply.status, reply.body.fields[0].path])).toEqual([
+      [422, 'shaftId'],
+      [422, 'machineId'],
+    ])
+    for (const { body } of tries) expect(body.detail).toContain(from.tag)
+    const removal = { id: randomUUID(), positionId: from.positionId, removedAt: daysOn(service.alpha, 85) }
+    await engineer.post('/removals', { ...removal, meterShowsHours: 2600, ...plannedRemoval }).expect(201)
+    expect((await moved(`/positions/${from.positionId}`, { shaftId: toShaft })).status).toBe(200)
+    expect((await moved(`/shafts/${fromShaft}`, { machineId })).status).toBe(200)
+  })
+
+  it('a meter that was read stays at its machine, one that was not may move', async () => {
+    const [from, to] = [await aSpot(service), await aSpot(service, { meter: false })]
+    const refused = await moved(`/meters/${from.meterId}`, { machineId: to.machineId })
+    expect([refused.status, refused.body.fields[0].path]).toEqual([422, 'machineId'])
+    const id = randomUUID()
+    const other = await aSpot(service, { meter: false })
+    await engineer.post('/meters', { id, machineId: to.machineId, name: 'New meter' }).expect(201)
+    expect((await moved(`/meters/${id}`, { machineId: other.machineId })).status).toBe(200)
+  })
+})

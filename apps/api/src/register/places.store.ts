@@ -47,3 +47,33 @@ export async function isOccupied({ scope, sql }: SiteTx, positionId: string): Pr
   )
   return rows.length > 0
 }
+
+/** The tags of those positions whose bearing was mounted or greased at hours that were read on the machine's meter. */
+export async function tagsWithHours({ scope, sql }: SiteTx, positionIds: readonly string[]): Promise<string[]> {
+  const rows = await sql<{ tag: string }>(
+    `select p.tag from position p
+     join fitment f on f.site_id = p.site_id and f.position_id = p.id and f.removed_at is null
+     where p.site_id = $1::uuid and p.id = any($2::uuid[]) and (f.start_run_hours is not null or exists (
+       select from greasing g where g.site_id = f.site_id and g.position_id = f.position_id
+         and g.greased_at >= f.fitted_at and g.run_hours is not null))
+     order by p.tag`,
+    [scope.siteId, positionIds],
+  )
+  return rows.map((row) => row.tag)
+}
+
+export async function areOfOneMachine({ scope, sql }: SiteTx, shaftId: string, otherId: string): Promise<boolean> {
+  const rows = await sql(
+    'select distinct machine_id from shaft where site_id = $1::uuid and id in ($2::uuid, $3::uuid)',
+    [scope.siteId, shaftId, otherId],
+  )
+  return rows.length < 2
+}
+
+export async function isMeterRead({ scope, sql }: SiteTx, meterId: string): Promise<boolean> {
+  const rows = await sql<Row>('select id from meter_reading where site_id = $1::uuid and meter_id = $2::uuid limit 1', [
+    scope.siteId,
+    meterId,
+  ])
+  return rows.length > 0
+}

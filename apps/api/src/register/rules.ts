@@ -73,3 +73,19 @@ export function checkRetirable(occupied: boolean): void {
     'A bearing is still fitted at this position: log its removal first, then retire the position.',
   )
 }
+
+/** A bearing whose hours count on the meter of its machine stays at that machine: another meter would give it another life. */
+export function checkMovable(tagsWithHours: readonly string[], path: string): void {
+  const [tag] = tagsWithHours
+  if (tag === undefined) return
+  const message = `The hours of the bearing at ${tag} count on the hour meter of its machine: log its removal first, then move it, then mount it again.`
+  throw fieldError('not-allowed-here', path, message)
+}
+
+/** A meter that was read stays at its machine: its readings are that machine's hours. */
+export function checkMeterMovable(read: boolean): void {
+  if (!read) return
+  const message =
+    'This meter was read at its machine and its readings stay there: register another meter for the other machine.'
+  throw fieldError('not-allowed-here', 'machineId', message)
+}

@@ -1,6 +1,15 @@
 import * as contract from '@shaftbook/contract/register-tables'
+import { holdMachinesOfPositions, holdMachinesOfShafts } from '../upkeep/hold.ts'
 import { refreshPositions, refreshShafts } from '../upkeep/refresh.ts'
-import { checkBearingType, checkPosition, checkRetirable, checkShaft } from './rules.ts'
+import type { SiteTx } from '../db/database.ts'
+import {
+  checkBearingType,
+  checkMeterMovable,
+  checkMovable,
+  checkPosition,
+  checkRetirable,
+  checkShaft,
+} from './rules.ts'
 import * as places from './places.store.ts'
 import { day, equals, hasText, instant, nanometres, registerTable } from './table.ts'
 
@@ -52,11 +61,14 @@ export const shafts = registerTable(contract.shafts, {
   },
   filters: { machineId: equals('machine_id', 'uuid') },
   sorts: { code: { column: 'code', type: 'text' }, name: { column: 'name', type: 'text' } },
+  hold: (tx, id) => holdMachinesOfShafts(tx, [id]),
   check: checkShaft,
   follow: async (tx, { id, before, after, now }) => {
     await refreshShafts(tx, [id], now, 'shaft changed')
     if (before && before.machineId !== after.machineId) {
-      await refreshPositions(tx, await places.positionsOfShaft(tx, id), now, 'shaft moved to another machine')
+      const positionIds = await places.positionsOfShaft(tx, id)
+      checkMovable(await places.tagsWithHours(tx, positionIds), 'machineId')
+      await refreshPositions(tx, positionIds, now, 'shaft moved to another machine')
     }
   },
 })
@@ -66,6 +78,9 @@ export const meters = registerTable(contract.meters, {
   columns: { machineId: 'machine_id', name: 'name', rolloverAtHours: 'rollover_at_hours' },
   filters: { machineId: equals('machine_id', 'uuid') },
   sorts: { name: { column: 'name', type: 'text' } },
+  follow: async (tx, { id, before, after }) => {
+    if (before && before.machineId !== after.machineId) checkMeterMovable(await places.isMeterRead(tx, id))
+  },
 })
 
 export const bearingTypes = registerTable(contract.bearingTypes, {
@@ -166,9 +181,11 @@ export const positions = registerTable(contract.positions, {
     tag: hasText('tag'),
   },
   sorts: { tag: { column: 'tag', type: 'text' }, name: { column: 'name', type: 'text' } },
+  hold: (tx, id) => holdMachinesOfPositions(tx, [id]),
   check: checkPosition,
   follow: async (tx, { id, before, after, now }) => {
     if (after.retiredAt !== null && before?.retiredAt === null) checkRetirable(await places.isOccupied(tx, id))
+    if (before) await checkStaysAtMachine(tx, id, before.shaftId, after.shaftId)
     const shaftIds = new Set([after.shaftId, before?.shaftId ?? after.shaftId])
     await refreshPositions(tx, [id], now, 'position changed')
     await refreshShafts(tx, [...shaftIds], now, 'position changed')
@@ -176,3 +193,8 @@ export const positions = registerTable(contract.positions, {
 })
 
 export const registerTables = [areas, machines, shafts, meters, bearingTypes, bearings, greases, parts, positions]
+
+async function checkStaysAtMachine(tx: SiteTx, id: string, from: string, to: string): Promise<void> {
+  if (from === to || (await places.areOfOneMachine(tx, from, to))) return
+  checkMovable(await places.tagsWithHours(tx, [id]), 'shaftId')
+}
