@@ -8,6 +8,7 @@ import { QueryCache, QueryClient, QueryClientProvider } from '@tanstack/react-qu
 import { RouterProvider } from '@tanstack/react-router'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
+import { NoAnswerError } from './api/problem-error.ts'
 import { themeModeManager } from './lib/theme-mode.ts'
 import { makeRouter } from './router.tsx'
 import { leadToSignIn } from './session/session-over.ts'
@@ -18,7 +19,8 @@ import { cssVariables, theme } from './ui/theme.ts'
 const queryClient = new QueryClient({
   queryCache: new QueryCache({ onError: (error) => leadToSignIn(error, router, queryClient) }),
   defaultOptions: {
-    queries: { staleTime: 15_000, retry: 1 },
+    // What the service has refused is not asked again; only a silent network gets a second try.
+    queries: { staleTime: 15_000, retry: (failed, error) => failed === 0 && error instanceof NoAnswerError },
     // Without a network a write fails with its sentence instead of waiting unseen.
     mutations: { networkMode: 'always' },
   },
