@@ -1,0 +1,27 @@
+import type { Page, Request } from 'playwright-core'
+
+/**
+ * Watches what a page asks for, from now on.
+ * @returns waits until the page has its title and, over two drawn frames, asks for nothing more
+ */
+export function watchRequests(page: Page): () => Promise<void> {
+  const asked = new Set<Request>()
+  page.on('request', (request) => asked.add(request))
+  page.on('requestfinished', (request) => asked.delete(request))
+  page.on('requestfailed', (request) => asked.delete(request))
+  return async () => {
+    await page.getByRole('heading', { level: 1 }).waitFor()
+    for (let quiet = false; !quiet;) {
+      const before = asked.size
+      await twoFrames(page)
+      quiet = before === 0 && asked.size === 0
+    }
+  }
+}
+
+/** Until the browser has drawn what it knows. */
+export async function twoFrames(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise<void>((drawn) => requestAnimationFrame(() => requestAnimationFrame(() => drawn()))),
+  )
+}
