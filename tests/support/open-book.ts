@@ -16,8 +16,8 @@ export interface OpenBook {
   readonly url: string
   /** A person's own browser, signed in; closed at the end of the file. */
   signedIn(role: DemoSignIn['role'], options?: BrowserContextOptions): Promise<Page>
-  /** Looks at Harrow Point's rows as the owner does, to find a record to open. */
-  sql<Row extends object>(text: string, values?: unknown[]): Promise<Row[]>
+  /** Looks at a site's rows as the owner does, Harrow Point's where none is named, to find a record to open. */
+  sql<Row extends object>(text: string, values?: unknown[], siteCode?: string): Promise<Row[]>
   /** A browser that nobody has signed in to. */
   stranger(options?: BrowserContextOptions): Promise<Page>
 }
@@ -25,40 +25,39 @@ export interface OpenBook {
 /** Gives the test file that calls it a database with the demo, the service on a free port, and a browser. */
 export function useOpenBook(): OpenBook {
   const database = useTestDatabase()
-  let service: Service | undefined
-  let browser: Browser | undefined
+  const running: { service?: Service; browser?: Browser } = {}
 
   beforeAll(async () => {
     await loadDemo({ ownerUrl: database.ownerUrl })
-    service = await serve({
+    running.service = await serve({
       appUrl: database.appUrl,
       port: 0,
       webDir: webFolder,
       jobs: false,
       signInTriesPerMinute: 1000,
     })
-    browser = await launchChromium()
+    running.browser = await launchChromium()
   }, 120_000)
   afterAll(async () => {
-    await browser?.close()
-    await service?.close()
+    await running.browser?.close()
+    await running.service?.close()
   })
 
   const url = (): string => {
-    if (!service) throw new Error('The book is open only once the tests run.')
-    return service.url
+    if (!running.service) throw new Error('The book is open only once the tests run.')
+    return running.service.url
   }
   const context = (options: BrowserContextOptions): Promise<BrowserContext> => {
-    if (!browser) throw new Error('The browser is open only once the tests run.')
-    return browser.newContext({ viewport: desk, reducedMotion: 'reduce', baseURL: url(), ...options })
+    if (!running.browser) throw new Error('The browser is open only once the tests run.')
+    return running.browser.newContext({ viewport: desk, reducedMotion: 'reduce', baseURL: url(), ...options })
   }
   return {
     get url() {
       return url()
     },
-    async sql<Row extends object>(text: string, values: unknown[] = []) {
+    async sql<Row extends object>(text: string, values: unknown[] = [], siteCode = 'harrow-point') {
       return await withClient(database.ownerUrl, async (client) => {
-        const { rows } = await client.query<{ id: string }>("select id from site where code = 'harrow-point'")
+        const { rows } = await client.query<{ id: string }>('select id from site where code = $1', [siteCode])
         await client.query(`set app.site = '${rows[0]?.id}'`)
         return (await client.query<Row>(text, values)).rows
       })
