@@ -3,8 +3,8 @@ import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { receive } from '../db/receipts.ts'
 import { fieldError, notFound } from '../domain-error.ts'
-import { holdPlace } from '../meters/place.ts'
-import { hoursIfKnown, positionsMoved } from '../meters/run-hours.ts'
+import { holdPlace, type Place } from '../meters/place.ts'
+import { correctHours, hoursIfKnown, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../upkeep/refresh.ts'
 import { addGreasing, findGreasing, isCorrected } from './greasing.store.ts'
@@ -37,21 +37,44 @@ export function correctGreasing(
     const request = { ...body, correctsId: wrongId }
     if ((await receive(work.tx, 'correct-greasing', body.id, request)) === 'repeat')
       return await greasing(work, body.id)
-    const { positionId, kind } = await greasing(work, wrongId)
-    const place = await holdPlace(work.tx, positionId)
+    const wrong = await greasing(work, wrongId)
+    const { kind, greaseId: signedGreaseId } = wrong
+    const place = await holdPlace(work.tx, wrong.positionId)
     if (await isCorrected(work.tx, wrongId)) {
       throw fieldError('already-corrected', 'id', 'This greasing was corrected already: correct the latest record.')
     }
     const greasedAt = momentOf(work, body.greasedAt, 'greasedAt')
     const { withdrawn, correctionReason } = body
-    const shown = withdrawn ? null : body.meterShowsHours
-    const hours = await hoursIfKnown(work, place, greasedAt, shown)
-    const row = await judgedRow(work, place, { ...body, greasedAt, hours, kind, without: wrongId, withdrawn })
+    const hours = await correctedHours(work, place, wrong, body, greasedAt)
+    const row = await judgedRow(work, place, {
+      ...body,
+      greasedAt,
+      hours,
+      kind,
+      without: wrongId,
+      withdrawn,
+      signedGreaseId,
+    })
     await addGreasing(work.tx, { ...row, id: body.id, correctsId: wrongId, correctionReason, withdrawn })
     const how = withdrawn ? 'greasing withdrawn' : 'greasing corrected'
     await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, how)
     return await greasing(work, body.id)
   })
+}
+
+/** The hours at a corrected greasing; where it tells of other hours than before, the reading that it went by is corrected. */
+async function correctedHours(
+  work: Work,
+  place: Place,
+  wrong: Greasing,
+  body: Correction,
+  at: Date,
+): Promise<RunHoursAt> {
+  const { withdrawn, meterShowsHours, correctionReason } = body
+  if (withdrawn || meterShowsHours === null) return await hoursIfKnown(work, place, at, null)
+  const before = { at: new Date(wrong.greasedAt), totalHours: wrong.runHours }
+  const entry = { meterShowsHours, noHoursReason: null }
+  return await correctHours(work, place, { wrong: before, at, entry, correctionReason })
 }
 
 async function greasing(work: Work, id: string): Promise<Greasing> {

@@ -1,5 +1,6 @@
 import type { DueItem, Greasing } from '@shaftbook/contract/greasing'
 import type { Sql, SiteTx } from '../db/database.ts'
+import { hoursOfGreasing } from '../meters/hours-of-greasing.ts'
 import { contains, readPage, Where, type PageQuery } from '../db/list-page.ts'
 
 /** A greasing counts until a further one corrects it, and unless it was withdrawn. */
@@ -71,10 +72,10 @@ export interface GreasingMoment {
 /** What was in a position at a moment and when it was greased before; the greasing that is corrected does not count. */
 export async function findMoment(tx: SiteTx, positionId: string, at: Date, without?: string): Promise<GreasingMoment> {
   const [row] = await tx.sql<{ fittedAt: Date; greasedAt: Date | null; runHours: number | null }>(
-    `select f.fitted_at as "fittedAt", last.greased_at as "greasedAt", last.run_hours as "runHours"
+    `select f.fitted_at as "fittedAt", last.greased_at as "greasedAt", ${hoursOfGreasing('last')} as "runHours"
      from fitment f
      left join lateral (
-       select g.greased_at, g.run_hours from greasing g
+       select g.site_id, g.position_id, g.greased_at, g.run_hours from greasing g
        where g.site_id = f.site_id and g.position_id = f.position_id and g.greased_at >= f.fitted_at
          and g.greased_at < $3::timestamptz and ${counts} and ($4::uuid is null or g.id <> $4::uuid)
        order by g.greased_at desc limit 1

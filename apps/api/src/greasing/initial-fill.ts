@@ -47,6 +47,7 @@ export async function correctInitialFill(work: Work, place: Place, corrected: Co
     greasedAt,
     hours,
     without: known.id,
+    signedGreaseId: greaseId,
     withdrawn,
   })
   await addGreasing(work.tx, { ...row, id: uuidv7(), correctsId: known.id, correctionReason: reason, withdrawn })

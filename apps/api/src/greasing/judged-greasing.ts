@@ -16,6 +16,8 @@ export interface GreasingEntry extends GreasingSheet {
   readonly hours: RunHoursAt
   /** The greasing that this one corrects. */
   readonly without?: string
+  /** The grease that the corrected record names: it went in, whatever a later plan asks for. */
+  readonly signedGreaseId?: string
   readonly withdrawn?: boolean
 }
 
@@ -23,7 +25,7 @@ export interface GreasingEntry extends GreasingSheet {
 export async function judgedRow(work: Work, place: Place, entry: GreasingEntry): Promise<Omit<NewGreasingRow, 'id'>> {
   const { kind, greasedAt, doseG, note, hours } = entry
   const plan = await findPlanAt(work.tx, place.positionId, greasedAt)
-  const greaseId = await greaseOf(work, place, plan, entry.greaseId)
+  const greaseId = await greaseOf(work, place, plan, entry)
   const judgedPlan = kind === 'regreasing' && !entry.withdrawn ? plan : undefined
   return {
     positionId: place.positionId,
@@ -63,8 +65,13 @@ async function judgeWindow(
     runHours: hours.totalHours,
     hoursPerDay: await usageBefore(work, place, greasedAt),
   }
-  const before = last && { date: dayOf(work, last.greasedAt), runHours: last.runHours }
+  const before = last && { date: dayOf(work, last.greasedAt), runHours: atMost(last.runHours, hours.totalHours) }
   return windowResult({ plan, last: before, usage, doseG, settings })
+}
+
+/** Estimated hours are rounded, so they may lie a little above a reading that came after them. */
+function atMost(runHours: number | null, later: number | null): number | null {
+  return runHours === null || later === null ? runHours : Math.min(runHours, later)
 }
 
 /** The plan's grease, or the one that was named where there is no plan. Another than the plan's is refused. */
@@ -72,8 +79,9 @@ async function greaseOf(
   work: Work,
   place: Place,
   plan: PlanInForce | undefined,
-  greaseId: string | null,
+  { greaseId, signedGreaseId, withdrawn }: GreasingEntry,
 ): Promise<string> {
+  if (signedGreaseId !== undefined && (withdrawn || greaseId === signedGreaseId)) return signedGreaseId
   if (plan && (greaseId === null || greaseId === plan.greaseId)) return plan.greaseId
   if (greaseId === null) {
     const message = `${place.tag} has no grease plan: say which grease went in, and ask the engineer for a plan.`

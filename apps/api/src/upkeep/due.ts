@@ -1,5 +1,6 @@
 import { nextGreasing, type NextDue } from '@shaftbook/bearing/due'
 import { usageDays, usageOf, type UsageReading } from '../meters/usage.ts'
+import { hoursOfGreasing } from '../meters/hours-of-greasing.ts'
 import type { Upkeep } from './refresh.ts'
 import { plantDay, type SiteDay } from './site.ts'
 
@@ -54,7 +55,7 @@ async function loadPlanFacts(upkeep: Upkeep, site: SiteDay, positionIds: readonl
     `select plan.id as plan_id, p.id as position_id, m.area_id, plan.interval_hours, plan.calendar_months, f.fitted_at,
        plan.created_at as plan_made_at, m.hours_per_day, meter.last_total_hours as meter_hours,
        meter.last_read_at as meter_read_at, earlier.total_hours as earlier_hours, earlier.read_at as earlier_read_at,
-       last.id as last_id, last.greased_at, last.run_hours as greased_hours
+       last.id as last_id, last.greased_at, ${hoursOfGreasing('last')} as greased_hours
      from position p
      join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
      join machine m on m.site_id = s.site_id and m.id = s.machine_id
@@ -68,7 +69,7 @@ async function loadPlanFacts(upkeep: Upkeep, site: SiteDay, positionIds: readonl
        order by r.read_at limit 1
      ) earlier on true
      left join lateral (
-       select g.id, g.greased_at, g.run_hours from greasing g
+       select g.site_id, g.id, g.position_id, g.greased_at, g.run_hours from greasing g
        where g.site_id = p.site_id and g.position_id = p.id and g.greased_at >= f.fitted_at and not g.withdrawn
          and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
        order by g.greased_at desc limit 1
