@@ -45,7 +45,25 @@ describe('the site', () => {
     expect(reply.body.fields[0].path).toBe('timeZone')
   })
 
+  it('keeps the settings that a change leaves out, also those that somebody else changes at once', async () => {
+    const { settings } = (await manager.get('')).body
+    await Promise.all([
+      manager.patch('', { settings: { greasingWindowPercent: 20 } }).expect(200),
+      manager.patch('', { settings: { dueSoonDays: 21 } }).expect(200),
+    ])
+    await manager.patch('', { settings: { missedBeyondPercent: 60 } }).expect(200)
+    const changed = { ...settings, greasingWindowPercent: 20, dueSoonDays: 21, missedBeyondPercent: 60 }
+    expect((await manager.get('')).body.settings).toEqual(changed)
+    await manager.patch('', { settings }).expect(200)
+  })
+
+  it('refuses that an interval is missed before its window is over', async () => {
+    const reply = await manager.patch('', { settings: { greasingWindowPercent: 40, missedBeyondPercent: 30 } })
+    expect([reply.status, reply.body.fields[0].path]).toEqual([422, 'settings.missedBeyondPercent'])
+  })
+
   it('refuses a setting that does not exist or is out of range', async () => {
+    expect((await manager.patch('', { settings: { coverage: 2 } })).status).toBe(400)
     expect((await manager.patch('', { settings: { coverageFactor: 9 } })).status).toBe(400)
     expect((await manager.patch('', { code: 'other' })).status).toBe(400)
   })

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Id, Instant, Name, page, pageQuery, siteParams } from './common.ts'
+import { changeOf } from './change-of.ts'
 import { endpoint } from './endpoint.ts'
 import { everyone, management, Role } from './roles.ts'
 import { sitePath } from './site-path.ts'
@@ -18,6 +19,9 @@ export const SiteSettings = z.object({
   dueSoonDays: z.int().min(1).max(90).default(14),
 })
 export type SiteSettings = z.infer<typeof SiteSettings>
+
+/** Settings to change: what is left out stays as it is. */
+const SiteSettingsChange = changeOf(SiteSettings)
 
 export const Membership = z.object({
   siteId: Id,
@@ -84,7 +88,7 @@ export const changeSite = endpoint({
   body: z.strictObject({
     name: Name.optional(),
     timeZone: z.string().min(1).max(60).optional(),
-    settings: SiteSettings.optional(),
+    settings: SiteSettingsChange.optional(),
   }),
   replies: { 200: Site },
 })

@@ -1,19 +1,9 @@
 import { z } from 'zod'
 import { page, pageQuery, recordParams, rowShape, siteParams, Id } from './common.ts'
+import { changeOf } from './change-of.ts'
 import { endpoint } from './endpoint.ts'
 import { everyone, type Role } from './roles.ts'
 import { sitePath } from './site-path.ts'
-
-/** Every field optional, and none filled in by a default: what a change leaves out stays as it is. */
-function changeOf<B extends z.ZodRawShape>(fields: z.ZodObject<B>) {
-  const shape = Object.fromEntries(
-    Object.entries(fields.shape).map(([name, field]) => [
-      name,
-      z.optional(field instanceof z.ZodDefault ? field.unwrap() : field),
-    ]),
-  )
-  return z.strictObject(shape) as unknown as ReturnType<z.ZodObject<B>['partial']>
-}
 
 interface RegisterOptions<N extends string, B extends z.ZodRawShape, F extends z.ZodRawShape, S extends string> {
   /** Plural, as in the path. */

@@ -4,6 +4,7 @@ import {
   type changeSite as changeSiteEndpoint,
   type Person,
   type Site,
+  type SiteSettings,
 } from '@shaftbook/contract/access'
 import type { Role } from '@shaftbook/contract/roles'
 import { isTimeZone } from '@shaftbook/contract/time-zone'
@@ -32,9 +33,19 @@ export async function changeSite(
 ): Promise<Site> {
   if (change.timeZone !== undefined) checkTimeZone(change.timeZone)
   return await db.withSite(scope, async (tx) => {
-    await store.updateSite(tx, change)
+    await store.holdSite(tx)
+    const settings = change.settings && { ...(await store.findSite(tx)).settings, ...change.settings }
+    if (settings) checkSettings(settings)
+    await store.updateSite(tx, { ...change, settings })
     return await store.findSite(tx)
   })
+}
+
+/** An interval is on time before it is missed. R-COMPL. */
+function checkSettings({ greasingWindowPercent, missedBeyondPercent }: SiteSettings): void {
+  if (missedBeyondPercent >= greasingWindowPercent) return
+  const message = `An interval counts as missed (beyond ${missedBeyondPercent} %) no sooner than its window is over (${greasingWindowPercent} %): raise the one or lower the other.`
+  throw fieldError('not-allowed-here', 'settings.missedBeyondPercent', message)
 }
 
 export async function listPeople(db: Database, scope: Scope, query: PageQuery): Promise<Page<Person>> {

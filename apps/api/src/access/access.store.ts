@@ -13,6 +13,11 @@ export async function findSite({ prisma, scope }: SiteTx): Promise<Site> {
   return { id, code, name, timeZone, settings: SiteSettings.parse(settings) }
 }
 
+/** Holds the site, so that two changes at once both stand. */
+export async function holdSite({ sql, scope }: SiteTx): Promise<void> {
+  await sql('select id from site where id = $1::uuid for no key update', [scope.siteId])
+}
+
 export async function updateSite(
   { prisma, scope }: SiteTx,
   change: { name?: string; timeZone?: string; settings?: SiteSettings },
