@@ -56,7 +56,7 @@ describe('upkeep and a greasing at once', () => {
       const sql: Sql = async (text, values) => {
         const rows = await tx.sql(text, values)
         if (text.includes('as plan_id')) {
-          greasing = technician.post('/greasings', body).expect(201).then()
+          greasing = Promise.resolve(technician.post('/greasings', body).expect(201))
           await Promise.race([greasing, somebodyWaits()])
         }
         return rows as never
@@ -114,7 +114,7 @@ describe('a mount and the retiring of its position at once', () => {
         technician.post('/mount-records', mount),
         engineer.patch(`/positions/${spot.positionId}`, { retiredAt }, 1),
       ])
-      expect([mounted.status, retired.status].toSorted()).toEqual(mounted.status === 201 ? [201, 422] : [200, 422])
+      expect([mounted.status, retired.status]).toEqual(mounted.status === 201 ? [201, 422] : [422, 200])
     }
   })
 })
@@ -130,13 +130,13 @@ describe('two acts at one position at once', () => {
       ...plannedRemoval,
     })
     const removals = await Promise.all([removal(), removal()].map((body) => technician.post('/removals', body)))
-    expect(removals.map((reply) => reply.status).toSorted()).toEqual([201, 422])
+    expect(removals.map((reply) => reply.status)).toEqual(expect.arrayContaining([201, 422]))
     const mounts = await Promise.all(
       [0, 1].map(() => {
         const at = { mountedAt: daysOn(service.alpha, 95), meterShowsHours: 2700 }
         return technician.post('/mount-records', aMount(service.alpha, { positionId: spot.positionId, ...at }))
       }),
     )
-    expect(mounts.map((reply) => reply.status).toSorted()).toEqual([201, 409])
+    expect(mounts.map((reply) => reply.status)).toEqual(expect.arrayContaining([201, 409]))
   })
 })

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openDatabase, type Database } from '../../apps/api/src/db/database.ts'
 import { turnOfDay } from '../../apps/api/src/jobs/turn-of-day.ts'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
-import { aMount, aSpot, day, daysOn, type Spot } from './shaft-work.ts'
+import { aMount, ask, aSpot, day, daysOn, type Spot } from './shaft-work.ts'
 
 const service = useTestApp()
 let technician: SiteAgent
@@ -102,4 +102,29 @@ describe('turnOfDay(db, now)', () => {
     expect(await state()).toBe('missed')
     expect(await openKinds()).toEqual(['greasing-overdue'])
   })
+
+  it('turns at the other sites too where it fails at one, and tells of the failure', async () => {
+    await service.owner.query(`
+      create function break_here() returns trigger language plpgsql as $$ begin raise exception 'broken on purpose'; end $$;
+      create trigger zz_break_here before update on flag for each row
+        when (new.site_id = '${service.beta.siteId}') execute function break_here()`)
+    try {
+      for (const siteId of [service.alpha.siteId, service.beta.siteId]) await putOffAFlag(siteId)
+      await expect(turnOfDay(db, at(310))).rejects.toThrow('did not turn at 1 site')
+      expect(await putOffFlags(service.alpha.siteId)).toBe(0)
+      expect(await putOffFlags(service.beta.siteId)).toBe(1)
+    } finally {
+      await service.owner.query('drop function break_here() cascade')
+    }
+  })
 })
+
+async function putOffAFlag(siteId: string): Promise<void> {
+  const text = `insert into flag (site_id, id, kind, subject_id, area_id, since, urgency, put_off_until, put_off_reason)
+    select site_id, gen_random_uuid(), 'no-locating', gen_random_uuid(), id, now(), 640, '2000-01-01', 'Waits for parts' from area limit 1`
+  await ask(service.owner, siteId, text)
+}
+
+async function putOffFlags(siteId: string): Promise<number> {
+  return (await ask(service.owner, siteId, 'select id from flag where put_off_until is not null')).length
+}

@@ -17,28 +17,38 @@ type Next = (sql: Sql, after: string) => Promise<string[]>
  * What only the calendar changes, and what a change of the site's settings moved: greasings that became due, overdue or
  * missed since they were last looked at, and flags whose putting off is over. Goes through the sites one by one and through
  * their positions in batches, each in its own transaction; running it twice changes nothing. Returns how many positions
- * were brought up to date.
+ * were brought up to date. A site that fails does not keep the others waiting; it is told of at the end.
  */
 export async function turnOfDay(db: Database, now: Date): Promise<number> {
   const sites = await db.ask<TurningSite>('select id, time_zone, refresh_wanted from all_sites()')
   let positions = 0
+  const failures: unknown[] = []
   for (const site of sites) {
-    const scope = { siteId: site.id, personId: null }
-    const today = plantDay(now, site.time_zone)
-    // taken back first: a change that comes meanwhile asks again
-    if (site.refresh_wanted) await db.withSite(scope, (tx) => setRefreshWanted(tx, false))
     try {
-      await db.withSite(scope, (tx) => returnPutOff(tx, today))
-      const next: Next = site.refresh_wanted
-        ? (sql, after) => planned(sql, site.id, after)
-        : (sql, after) => turned(sql, site.id, today, after)
-      positions += await refreshAll(db, scope, next, now)
+      positions += await turnSite(db, site, now)
     } catch (error) {
-      if (site.refresh_wanted) await db.withSite(scope, (tx) => setRefreshWanted(tx, true))
-      throw error
+      failures.push(error)
     }
   }
+  if (failures.length > 0) throw new AggregateError(failures, `The day did not turn at ${failures.length} site(s).`)
   return positions
+}
+
+async function turnSite(db: Database, site: TurningSite, now: Date): Promise<number> {
+  const scope = { siteId: site.id, personId: null }
+  const today = plantDay(now, site.time_zone)
+  // taken back first: a change that comes meanwhile asks again
+  if (site.refresh_wanted) await db.withSite(scope, (tx) => setRefreshWanted(tx, false))
+  try {
+    await db.withSite(scope, (tx) => returnPutOff(tx, today))
+    const next: Next = site.refresh_wanted
+      ? (sql, after) => planned(sql, site.id, after)
+      : (sql, after) => turned(sql, site.id, today, after)
+    return await refreshAll(db, scope, next, now)
+  } catch (error) {
+    if (site.refresh_wanted) await db.withSite(scope, (tx) => setRefreshWanted(tx, true))
+    throw error
+  }
 }
 
 async function refreshAll(
