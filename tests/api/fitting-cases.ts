@@ -38,7 +38,7 @@ const clearance: Case[] = [
     { ...mount, afterRowAUm: [65], afterRowBUm: [65], bandMinUm: 40, bandMaxUm: 55, residualMinUm: 70 },
     { verdict: 'over', residual: 'not-proven', reductionUm: 60, bandMaxUm: 55 },
   ],
-  // ISO 5753-1, 80 < d <= 100, tapered.
+  // ISO 5753-1, 80 < d ≤ 100, tapered.
   ['clearance-class', { boreMm: 100, boreKind: 'tapered', clearanceClass: 'C3' }, { minUm: 110, maxUm: 140 }],
   ['clearance-class', { boreMm: 100, boreKind: 'cylindrical', clearanceClass: 'CN' }, { minUm: 60, maxUm: 100 }],
   [

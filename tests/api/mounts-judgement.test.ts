@@ -151,7 +151,7 @@ describe('the band', () => {
       band: {
         minUm: 56,
         maxUm: 64,
-        source: { kind: 'maker-chart', title: 'Tarnbeck, Mounting card 7', edition: '2025', row: '80 < d <= 100 mm' },
+        source: { kind: 'maker-chart', title: 'Tarnbeck, Mounting card 7', edition: '2025', row: '80 < d ≤ 100 mm' },
       },
     })
   })

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { existsSync, globSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, globSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { OperatorError } from './operator-error.ts'
@@ -19,10 +19,20 @@ const stamp = join(webFolder, '.sources')
 export async function buildWeb(signal?: AbortSignal): Promise<boolean> {
   const wanted = sourcesHash()
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return false
-  const { code, output } = await runVite(signal)
+  const fresh = `${webFolder}.new-${process.pid}`
+  const { code, output } = await runVite(fresh, signal)
   if (code !== 0) throw new OperatorError(`The dashboard could not be built. The builder says:\n${output.trim()}`)
-  writeFileSync(stamp, wanted)
+  writeFileSync(join(fresh, '.sources'), wanted)
+  putInPlace(fresh)
   return true
+}
+
+/** Whoever serves the folder meanwhile never finds it half full. */
+function putInPlace(fresh: string): void {
+  const old = `${webFolder}.old-${process.pid}`
+  if (existsSync(webFolder)) renameSync(webFolder, old)
+  renameSync(fresh, webFolder)
+  rmSync(old, { recursive: true, force: true })
 }
 
 function sourcesHash(): string {
@@ -35,8 +45,16 @@ function sourcesHash(): string {
   return sum.digest('hex')
 }
 
-function runVite(signal?: AbortSignal): Promise<{ code: number; output: string }> {
-  const args = [join(root, 'node_modules/vite/bin/vite.js'), 'build', 'apps/web', '--logLevel', 'warn']
+function runVite(outDir: string, signal?: AbortSignal): Promise<{ code: number; output: string }> {
+  const args = [
+    join(root, 'node_modules/vite/bin/vite.js'),
+    'build',
+    'apps/web',
+    '--outDir',
+    outDir,
+    '--logLevel',
+    'warn',
+  ]
   const { promise, resolve, reject } = Promise.withResolvers<{ code: number; output: string }>()
   const child = spawn(process.execPath, args, {
     cwd: root,

@@ -34,7 +34,7 @@ describe('the clearance band and its source', () => {
     [120.001, 65, 90, 'high'],
     [500, 210, 280, 'high'],
     [560, 240, 320, 'medium'],
-  ])('R-RED the guide row is over < d <= incl: bore %s has %i to %i µm', (boreMm, minUm, maxUm, certainty) => {
+  ])('R-RED the guide row is over < d ≤ incl: bore %s has %i to %i µm', (boreMm, minUm, maxUm, certainty) => {
     expect(chooseBand({ ...query, boreMm })).toMatchObject({ minUm, maxUm, source: { certainty } })
   })
 

@@ -7,7 +7,7 @@ export interface Source {
   kind: SourceKind
   title: string
   edition: string | null
-  /** The row used, such as "80 < d <= 100 mm". */
+  /** The row used, such as "80 < d ≤ 100 mm". */
   row: string | null
   certainty: Certainty | null
 }
@@ -47,5 +47,5 @@ export function certaintyCautions(source: Source): string[] {
 
 /** The range of bores of a row, in words. */
 export function boreRange(row: { overMm: number; inclMm: number }): string {
-  return `${row.overMm} < d <= ${row.inclMm} mm`
+  return `${row.overMm} < d ≤ ${row.inclMm} mm`
 }

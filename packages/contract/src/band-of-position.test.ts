@@ -33,7 +33,7 @@ describe('the band of a position', () => {
 
   it("is its maker's chart's before the guide, titled by maker and document, with edition, row and drive-up", () => {
     const { band, residualMinimum } = bandOfPosition(position, bearing, chart)
-    const source = { kind: 'maker-chart', title: 'Tarnbeck, Mounting card 7', edition: '2025', row: '80 < d <= 100 mm' }
+    const source = { kind: 'maker-chart', title: 'Tarnbeck, Mounting card 7', edition: '2025', row: '80 < d ≤ 100 mm' }
     expect(band).toMatchObject({ minUm: 56, maxUm: 64, driveUpMm: { min: 0.8, max: 1 }, source })
     expect(residualMinimum).toMatchObject({ minUm: 58, source })
   })

@@ -33,7 +33,7 @@ describe('the checks of a mount', () => {
     ['R-ROW', 'warning', 'The rows differ by 30 µm; up to 18.8 µm agrees.'],
     ['R-ROW', 'pass', 'The rows differ by 0 µm; up to 10.5 µm agrees.'],
     ['R-CL2', 'pass', '125 µm against 110 µm to 140 µm.'],
-    ['R-RED', 'pass', '55 µm against 45 µm to 60 µm (generic reduction guide, 80 < d <= 100 mm); U = 15.7 µm.'],
+    ['R-RED', 'pass', '55 µm against 45 µm to 60 µm (generic reduction guide, 80 < d ≤ 100 mm); U = 15.7 µm.'],
     ['R-RES', 'pass', '70 µm against at least 50 µm; U = 11.1 µm.'],
     ['R-RATIO', 'pass', 'Drive-up over reduction is 14.545; 12 to 20 is plausible.'],
   ]
@@ -47,7 +47,7 @@ describe('the checks of a mount', () => {
       'The rows differ by 0.030 mm; up to 0.019 mm agrees.',
       'The rows differ by 0.000 mm; up to 0.011 mm agrees.',
       '0.125 mm against 0.110 mm to 0.140 mm.',
-      '0.055 mm against 0.045 mm to 0.060 mm (generic reduction guide, 80 < d <= 100 mm); U = 0.016 mm.',
+      '0.055 mm against 0.045 mm to 0.060 mm (generic reduction guide, 80 < d ≤ 100 mm); U = 0.016 mm.',
       '0.070 mm against at least 0.050 mm; U = 0.011 mm.',
       'Drive-up over reduction is 14.545; 12 to 20 is plausible.',
     ])

@@ -159,7 +159,7 @@ function Sentences({ title, sentences }: { title: string; sentences: readonly st
 
 function sourceText({ source }: CalculationResult): string {
   const { title, edition, row } = source
-  return [title, edition && `edition ${edition}`, row?.replace('<=', '≤')].filter(Boolean).join(', ')
+  return [title, edition && `edition ${edition}`, row].filter(Boolean).join(', ')
 }
 
 function isGiven(value: unknown): boolean {

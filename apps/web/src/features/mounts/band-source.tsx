@@ -25,7 +25,7 @@ export function bandSourceText({ kind, title, edition, row, certainty }: SourceS
     kinds[kind as keyof typeof kinds] ?? title,
     kind !== 'generic-guide' && kind in kinds && title,
     edition && `edition ${edition}`,
-    row && `row ${row.replace('<=', '≤')}`,
+    row && `row ${row}`,
     certainty && `certainty ${certainty}`,
   ]
   return `Band from the ${parts.filter(Boolean).join(', ')}.`

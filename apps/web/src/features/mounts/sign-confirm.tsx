@@ -19,6 +19,7 @@ export function SignConfirm({ opened, busy, onConfirm, onCancel }: SignConfirmPr
   const { judgement } = judged
   const sentence = judgement && verdictSentence(judgement, unit)
   const correction = scope.purpose === 'correction'
+  const filled = [sheet.greaseBearingG, sheet.greaseHousingG].some((text) => text.trim() !== '')
   return (
     <Confirm
       opened={opened}
@@ -45,6 +46,9 @@ export function SignConfirm({ opened, busy, onConfirm, onCancel }: SignConfirmPr
             ? 'A flag tells the engineer that the mount is not proven inside its limits.'
             : 'Flags about the mount that was here before are cleared.'}
         </li>
+        {!correction && !filled && place.plan && (
+          <li>No grease is entered: the position counts as never greased until a greasing is logged.</li>
+        )}
         <li>A signed record never changes: what is wrong is corrected by a further record.</li>
       </ul>
     </Confirm>

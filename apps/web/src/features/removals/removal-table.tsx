@@ -6,6 +6,7 @@ import type { z } from 'zod'
 import { listed } from '../../api/listed.ts'
 import { shownProblem } from '../../api/shown-problem.ts'
 import { formatCount } from '../../lib/format-count.ts'
+import { formatDay, plantDay } from '../../lib/format-day.ts'
 import { paths } from '../../paths.ts'
 import { useSite, type SiteAccess } from '../../session/site-access.tsx'
 import type { DataColumn } from '../../ui/data-table-types.ts'
@@ -121,7 +122,7 @@ function removalColumns({ code, site, may }: SiteAccess, fitments: readonly Fitm
             cell: (row: Row) => (
               <AppLink
                 href={paths.removalCorrection(code, row.positionId, row.id)}
-                aria-label={`Correct the removal of ${row.designation}`}
+                aria-label={`Correct the removal of ${row.designation} on ${formatDay(plantDay(new Date(row.removedAt), site.timeZone))}`}
               >
                 Correct
               </AppLink>
