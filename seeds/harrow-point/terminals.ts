@@ -37,5 +37,9 @@ export const sallowQuay: Terminal = {
       shafts: [{ code: 'HD', name: 'Head', speedRpm: 62, bearing: '22222', loadOverRating: 0.11 }],
     },
   ],
-  standings: new Map(),
+  // the only elevator of the quay waits for somebody with a grease gun
+  standings: new Map([
+    ['SQ01-HD-A', { kind: 'left-behind', part: 1.3 }],
+    ['SQ01-HD-B', { kind: 'left-behind', part: 1.3 }],
+  ]),
 }

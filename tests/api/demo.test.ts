@@ -41,5 +41,10 @@ describe('loadDemo({ ownerUrl })', () => {
   it('shows one site nothing of the other', async () => {
     const positions = 'select count(*)::int as positions from position'
     expect(await countAt('sallow-quay', positions)).toEqual([{ positions: 2 }])
+    const overdue = `select p.tag, flag.kind from flag join position p on p.id = flag.position_id order by p.tag`
+    expect(await countAt('sallow-quay', overdue)).toEqual([
+      { tag: 'SQ01-HD-A', kind: 'greasing-overdue' },
+      { tag: 'SQ01-HD-B', kind: 'greasing-overdue' },
+    ])
   })
 })

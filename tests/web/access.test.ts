@@ -22,7 +22,10 @@ describe('a person of two sites', () => {
     await page.getByRole('dialog', { name: 'Change site' }).getByRole('button', { name: 'Sallow Quay' }).click()
     await page.getByRole('button', { name: 'Site: Sallow Quay' }).waitFor()
     await heading(page, 'Flags')
-    await page.getByRole('heading', { name: 'No open flags' }).waitFor()
+    const list = page.getByRole('list', { name: 'Flags, most pressing first' }).getByRole('listitem')
+    await list.first().waitFor()
+    const named = (await list.allInnerTexts()).map((flag) => /[A-Z]{2}\d\d-[A-Z]{2}-[A-Z]/.exec(flag)?.[0])
+    expect(named.toSorted()).toEqual(['SQ01-HD-A', 'SQ01-HD-B'])
 
     await mainPlace(page, 'Positions').click()
     await page.getByRole('navigation', { name: 'Positions as' }).getByRole('link', { name: 'Table' }).click()
