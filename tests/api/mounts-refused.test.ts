@@ -57,6 +57,15 @@ describe('a mount is refused, and nothing of it is written,', () => {
     await expectMountRefused({ greaseId: randomUUID(), greaseBearingG: 100 }, 404, 'not-found', 'greaseId')
   })
 
+  it.each([
+    ['0001-01-01T00:00:00Z', true],
+    ['0999-06-01T00:00:00Z', true],
+    ['0205-06-01T00:00:00Z', false],
+    ['9999-12-31T23:59:59-23:59', false],
+  ])('where the year is none of the book: %s, signed: %s', async (mountedAt, sign) => {
+    await expectMountRefused({ mountedAt, sign }, 400, 'request-invalid', 'mountedAt')
+  })
+
   it('where the position is retired', async () => {
     const retired = await aSpot(service, { position: { retiredAt: new Date() } })
     const problem = await expectMountRefused({ positionId: retired.positionId }, 422, 'not-allowed-here', 'positionId')

@@ -80,6 +80,12 @@ describe('creating a row', () => {
     expect(listed.body.items).toContainEqual(made.body)
   })
 
+  it.each(['0999-12-31', '0001-01-01', '0000-01-01'])('refuses %s as a day, naming the field', async (packedOn) => {
+    const bearing = { id: randomUUID(), bearingTypeId: service.alpha.bearingTypeId, packedOn }
+    const reply = await engineer.post('/bearings', bearing).expect(400)
+    expect(reply.body.fields).toEqual([{ path: 'packedOn', message: 'takes a year from 1900 on, in four digits' }])
+  })
+
   it('refuses a second hour meter at a machine in words that fit', async () => {
     const meter = { id: randomUUID(), machineId: service.alpha.machineId, name: 'Second meter' }
     const reply = await engineer.post('/meters', meter).expect(409)
@@ -196,6 +202,8 @@ describe('a position', () => {
     [{ ownReductionMinUm: 45, ownReductionMaxUm: 60 }, ['ownBandSource']],
     [{ ownBandSource: 'Sheet 7' }, ['ownReductionMinUm', 'ownReductionMaxUm']],
     [{ ownReductionMinUm: 60, ownReductionMaxUm: 45, ownBandSource: 'Sheet 7' }, ['ownReductionMaxUm']],
+    [{ ownReductionMinUm: 45, ownReductionMaxUm: 45.0001, ownBandSource: 'Sheet 7' }, ['ownReductionMaxUm']],
+    [{ ownReductionMinUm: 0.0001, ownReductionMaxUm: 45, ownBandSource: 'Sheet 7' }, ['ownReductionMaxUm']],
   ])('is refused with half a band of its own: %j', async (band, paths) => {
     const reply = await change(band)
     expect(reply.status).toBe(422)
@@ -320,5 +328,15 @@ describe("a maker's chart", () => {
   it('is refused with a row that runs backwards', async () => {
     const reply = await engineer.post('/maker-charts', chart([row(100, 80)])).expect(422)
     expect(reply.body.fields[0].path).toBe('rows.0.inclMm')
+  })
+
+  it.each([
+    ['reductionMinUm', 0.0001, 422],
+    ['reductionMaxUm', 40.0001, 422],
+    ['residualMinC3Um', -5, 400],
+  ])('is refused with a limit that cannot be: %s %d µm', async (field, um, status) => {
+    const limits = { ...row(80, 100), reductionMinUm: 40, [field]: um }
+    const reply = await engineer.post('/maker-charts', chart([limits]))
+    expect([reply.status, reply.body.fields[0].path]).toEqual([status, `rows.0.${field}`])
   })
 })

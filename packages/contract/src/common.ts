@@ -1,8 +1,16 @@
 import { z } from 'zod'
 
 export const Id = z.uuid()
-export const Instant = z.iso.datetime({ offset: true })
-export const Day = z.iso.date()
+/** Years that anything in the book can lie in; a year typed with two or three digits is a slip. */
+const inTheBook = (text: string): boolean => {
+  const ms = Date.parse(text)
+  return ms >= earliestMs && ms < latestMs
+}
+const earliestMs = Date.UTC(1900, 0, 1)
+const latestMs = Date.UTC(9999, 11, 31)
+const yearAtFault = 'takes a year from 1900 on, in four digits'
+export const Instant = z.iso.datetime({ offset: true }).refine(inTheBook, yearAtFault)
+export const Day = z.iso.date().refine((text) => text >= '1900-01-01', yearAtFault)
 export const Text = z.string().trim().max(2000)
 export const Name = z.string().trim().min(1, 'Enter a name').max(120)
 export const Reason = z.string().trim().min(3, 'Give the reason in a few words').max(2000)

@@ -17,6 +17,9 @@ import { engineering, everyone } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
 const bandLimit = Micrometres.refine((um) => um > 0, 'A reduction is above 0')
+const clearance = Micrometres.refine((um) => um >= 0, 'A clearance is 0 or more')
+  .nullable()
+  .default(null)
 
 /** One row of a maker's reduction chart: for bores over `overMm` up to and including `inclMm`. */
 export const MakerChartRow = z.object({
@@ -26,9 +29,9 @@ export const MakerChartRow = z.object({
   taper: Taper,
   reductionMinUm: bandLimit,
   reductionMaxUm: bandLimit,
-  residualMinCnUm: Micrometres.nullable().default(null),
-  residualMinC3Um: Micrometres.nullable().default(null),
-  residualMinC4Um: Micrometres.nullable().default(null),
+  residualMinCnUm: clearance,
+  residualMinC3Um: clearance,
+  residualMinC4Um: clearance,
   driveUpMinMm: Millimetres.nullable().default(null),
   driveUpMaxMm: Millimetres.nullable().default(null),
 })

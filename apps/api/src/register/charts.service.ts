@@ -10,6 +10,7 @@ import type { Context } from '../context.ts'
 import type { Scope } from '../db/database.ts'
 import type { PageQuery } from '../db/list-page.ts'
 import { receive } from '../db/receipts.ts'
+import { nmFromUm } from '../db/units.ts'
 import { DomainError, fieldError, notFound, versionStale } from '../domain-error.ts'
 import * as store from './charts.store.ts'
 
@@ -89,7 +90,10 @@ function checkRow(row: MakerChartRow, index: number): void {
   if (row.inclMm <= row.overMm) {
     throw refuse('inclMm', `the range of bores runs upwards: over ${row.overMm} to ${row.inclMm} mm does not.`)
   }
-  if (row.reductionMaxUm <= row.reductionMinUm) {
+  if (nmFromUm(row.reductionMinUm) <= 0) {
+    throw refuse('reductionMinUm', 'the least reduction has to be a nanometre (0.001 µm) or more.')
+  }
+  if (nmFromUm(row.reductionMaxUm) <= nmFromUm(row.reductionMinUm)) {
     throw refuse('reductionMaxUm', 'the most reduction has to be larger than the least.')
   }
   if ((row.driveUpMinMm === null) !== (row.driveUpMaxMm === null)) {

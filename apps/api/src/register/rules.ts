@@ -1,5 +1,6 @@
 import type { bearingTypes, positions, shafts } from '@shaftbook/contract/register-tables'
 import type { z } from 'zod'
+import { nmFromUm } from '../db/units.ts'
 import { DomainError, fieldError } from '../domain-error.ts'
 import type { Written } from './table.ts'
 
@@ -55,7 +56,8 @@ function checkOwnBand({ ownReductionMinUm: min, ownReductionMaxUm: max, ownBandS
       missing.map((path) => ({ path, message: 'is missing for a band' })),
     )
   }
-  if (min !== null && max !== null && (min <= 0 || max <= min)) {
+  // compared as they are stored, to the nanometre
+  if (min !== null && max !== null && (nmFromUm(min) <= 0 || nmFromUm(max) <= nmFromUm(min))) {
     throw fieldError(
       'not-allowed-here',
       'ownReductionMaxUm',
