@@ -5,6 +5,8 @@ import type { AddressInfo } from 'node:net'
 import { Problem } from '@shaftbook/contract/problem'
 import supertest from 'supertest'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { buildApp } from '../../apps/api/src/app.ts'
+import { Config } from '../../apps/api/src/config.ts'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
 import { rowCounts } from './shaft-work.ts'
 
@@ -132,6 +134,38 @@ describe('a change', () => {
     expect(own.status).toBe(201)
     expect((await engineer.post('/areas', area())).status).toBe(201)
   })
+})
+
+describe('behind a proxy that is trusted', () => {
+  it('our own page is known by the address that the browser asked for', async () => {
+    const config = { appUrl: service.database.appUrl, log: 'silent', trustProxy: true }
+    const app = await buildApp(Config.parse(config))
+    try {
+      const from = async (origin: string) => {
+        const headers = { cookie, origin, 'x-forwarded-host': 'book.example', 'x-forwarded-proto': 'https' }
+        const payload = { id: randomUUID(), code: `A-${randomUUID()}`, name: 'An area' }
+        return (await app.inject({ method: 'POST', url: areas, headers, payload })).statusCode
+      }
+      expect([await from('https://book.example'), await from('https://elsewhere.example')]).toEqual([201, 403])
+    } finally {
+      await app.close()
+    }
+  })
+
+  it('is not believed where none is trusted', async () => {
+    const headers = { origin: 'https://book.example', 'x-forwarded-host': 'book.example' }
+    expect((await post().set(headers).send({ id: randomUUID(), code: 'P-1', name: 'An area' })).status).toBe(403)
+  })
+})
+
+describe('what is answered', () => {
+  it.each([areas, `${areas}/${randomUUID()}`, '/api/v1/session', '/api/v1/nowhere'])(
+    'at %s is kept by no cache',
+    async (path) => {
+      const reply = await supertest(service.app.server).get(path).set('cookie', cookie)
+      expect(reply.headers['cache-control']).toBe('no-store')
+    },
+  )
 })
 
 describe('signing in', () => {

@@ -13,7 +13,7 @@ import { flagRoutes } from './flags/flags.routes.ts'
 import { greasingRoutes } from './greasing/greasing.routes.ts'
 import { serveDashboard } from './http/dashboard.ts'
 import { fieldSentence } from './http/field-sentences.ts'
-import { guardOrigin, guardSignedIn } from './http/guard.ts'
+import { guardCaches, guardOrigin, guardSignedIn } from './http/guard.ts'
 import { healthRoutes } from './http/health.ts'
 import { describeApi } from './http/openapi.ts'
 import { answerBadAddress, answerProblems } from './http/problems.ts'
@@ -55,6 +55,7 @@ export async function buildApp(config: Config, now: () => Date = () => new Date(
   await app.register(cookie)
   await app.register(rateLimit, { global: false })
   await describeApi(app)
+  guardCaches(app)
   guardOrigin(app)
 
   await app.register(async (open) => {

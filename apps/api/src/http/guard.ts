@@ -26,13 +26,20 @@ function checkRole(endpoint: Endpoint, request: FastifyRequest): void {
   }
 }
 
+/** What the API answers stays in no cache: a shared tablet has nothing left of it once a person signs out. */
+export function guardCaches(app: FastifyInstance): void {
+  app.addHook('onRequest', async (request, reply) => {
+    if (request.url.startsWith('/api/')) reply.header('cache-control', 'no-store')
+  })
+}
+
 /** A request that changes something must come from our own pages: SameSite keeps the cookie away, this refuses the rest. */
 export function guardOrigin(app: FastifyInstance): void {
   app.addHook('onRequest', async (request) => {
     if (request.method === 'GET' || request.method === 'HEAD') return
-    const { origin, host } = request.headers
+    const { origin } = request.headers
     const crossSite = request.headers['sec-fetch-site'] === 'cross-site'
-    if (crossSite || (origin !== undefined && hostOf(origin) !== host)) {
+    if (crossSite || (origin !== undefined && hostOf(origin) !== request.host)) {
       throw new DomainError('origin-not-allowed', 'Changes are taken only from the pages of this service.')
     }
   })
