@@ -152,6 +152,22 @@ describe('behind a proxy that is trusted', () => {
     }
   })
 
+  it('tries to sign in are counted for the address that the proxy saw, not for one that the caller made up', async () => {
+    const config = { appUrl: service.database.appUrl, log: 'silent', trustProxy: true, signInTriesPerMinute: 2 }
+    const app = await buildApp(Config.parse(config))
+    try {
+      const statuses: number[] = []
+      for (const madeUp of ['192.0.2.1', '192.0.2.2', '192.0.2.3']) {
+        const headers = { 'x-forwarded-for': `${madeUp}, 198.51.100.7` }
+        const payload = { email: 'nobody@alpha.example', password: 'wrong' }
+        statuses.push((await app.inject({ method: 'POST', url: '/api/v1/session', headers, payload })).statusCode)
+      }
+      expect(statuses).toEqual([401, 401, 429])
+    } finally {
+      await app.close()
+    }
+  })
+
   it('is not believed where none is trusted', async () => {
     const headers = { origin: 'https://book.example', 'x-forwarded-host': 'book.example' }
     expect((await post().set(headers).send({ id: randomUUID(), code: 'P-1', name: 'An area' })).status).toBe(403)

@@ -29,7 +29,8 @@ import { meterRoutes } from './meters/meters.routes.ts'
 export async function buildApp(config: Config, now: () => Date = () => new Date()): Promise<FastifyInstance> {
   const app = Fastify({
     logger: config.log === 'silent' ? false : { level: config.log },
-    trustProxy: config.trustProxy,
+    // one proxy: what it was told by others about the caller's address is not believed
+    trustProxy: config.trustProxy && ((_address, hop) => hop === 0),
     bodyLimit: 1_048_576,
     requestTimeout: 30_000,
     allowErrorHandlerOverride: false,
