@@ -2,8 +2,8 @@ import { addDays } from '@shaftbook/bearing/plain-date'
 import { Client, type ClientBase } from 'pg'
 import { hashPassword } from '../apps/api/src/access/passwords.ts'
 import type { Sql } from '../apps/api/src/db/database.ts'
-import { refreshPositions, refreshShafts } from '../apps/api/src/upkeep/refresh.ts'
-import { plantDay } from '../apps/api/src/upkeep/site.ts'
+import { refreshPositions, refreshShafts } from '../apps/api/src/bookkeeping/refresh.ts'
+import { plantDay } from '../apps/api/src/bookkeeping/site.ts'
 import { chooseSite } from './builders/in-site.ts'
 import { insertRows } from './builders/insert-rows.ts'
 import { nameRecords, signMounts } from './builders/sign-rows.ts'
@@ -146,13 +146,13 @@ async function insertTable<T extends keyof Scenario['rows']>(
 /** Due dates and flags are worked out by the service's own rules. */
 async function refreshAll(client: ClientBase, { site, rows }: Scenario, now: Date): Promise<void> {
   const sql: Sql = async (text, values = []) => (await client.query(text, [...values])).rows
-  const upkeep = { scope: { siteId: site.id, personId: null }, sql }
+  const bookkeeping = { scope: { siteId: site.id, personId: null }, sql }
   for (let from = 0; from < rows.position.length; from += positionsAtOnce) {
     const ids = rows.position.slice(from, from + positionsAtOnce).map(({ id }) => id)
-    await refreshPositions(upkeep, ids, now, 'the demo was loaded')
+    await refreshPositions(bookkeeping, ids, now, 'the demo was loaded')
   }
   await refreshShafts(
-    upkeep,
+    bookkeeping,
     rows.shaft.map(({ id }) => id),
     now,
     'the demo was loaded',

@@ -49,10 +49,10 @@ describe('the site', () => {
     const { settings } = (await manager.get('')).body
     await Promise.all([
       manager.patch('', { settings: { greasingWindowPercent: 20 } }).expect(200),
-      manager.patch('', { settings: { dueSoonDays: 21 } }).expect(200),
+      manager.patch('', { settings: { coverageFactor: 2.5 } }).expect(200),
     ])
     await manager.patch('', { settings: { missedBeyondPercent: 60 } }).expect(200)
-    const changed = { ...settings, greasingWindowPercent: 20, dueSoonDays: 21, missedBeyondPercent: 60 }
+    const changed = { ...settings, greasingWindowPercent: 20, coverageFactor: 2.5, missedBeyondPercent: 60 }
     expect((await manager.get('')).body.settings).toEqual(changed)
     await manager.patch('', { settings }).expect(200)
   })

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openDatabase, type Database, type Sql } from '../../apps/api/src/db/database.ts'
-import { refreshPositions } from '../../apps/api/src/upkeep/refresh.ts'
+import { refreshPositions } from '../../apps/api/src/bookkeeping/refresh.ts'
 import { aPosition } from '../../seeds/builders/position-rows.ts'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
 import { aMount, ask, aSpot, day, daysOn, insert, plannedRemoval, type Spot } from './shaft-work.ts'
@@ -44,7 +44,7 @@ async function aMountedSpot(): Promise<Spot> {
   return spot
 }
 
-describe('upkeep and a greasing at once', () => {
+describe('bookkeeping and a greasing at once', () => {
   it('leave the due date and the flags of the greasing, whichever began first', async () => {
     const spot = await aMountedSpot()
     expect(await flagKinds(`positionId=${spot.positionId}`)).toEqual(['greasing-overdue'])

@@ -16,7 +16,6 @@ export const SiteSettings = z.object({
   readingStandardUncertaintyUm: z.number().positive().max(100).nullable().default(null),
   greasingWindowPercent: z.number().min(1).max(50).default(10),
   missedBeyondPercent: z.number().min(10).max(200).default(50),
-  dueSoonDays: z.int().min(1).max(90).default(14),
 })
 export type SiteSettings = z.infer<typeof SiteSettings>
 

@@ -6,7 +6,7 @@ import { fieldError, notFound } from '../domain-error.ts'
 import { holdPlace, type Place } from '../meters/place.ts'
 import { correctHours, hoursIfKnown, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
-import { refreshPositions } from '../upkeep/refresh.ts'
+import { refreshPositions } from '../bookkeeping/refresh.ts'
 import { addGreasing, findGreasing, isCorrected } from './greasing.store.ts'
 import { judgedRow } from './judged-greasing.ts'
 

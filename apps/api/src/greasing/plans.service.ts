@@ -6,7 +6,7 @@ import { receive } from '../db/receipts.ts'
 import { notFound } from '../domain-error.ts'
 import { holdPlace } from '../meters/place.ts'
 import { doWork, type Work, type Worker } from '../meters/work.ts'
-import { refreshPositions } from '../upkeep/refresh.ts'
+import { refreshPositions } from '../bookkeeping/refresh.ts'
 import { findGreaseName, findPlan, replacePlan } from './plans.store.ts'
 
 /** Gives a position a new plan; the one before ends in the same moment. */

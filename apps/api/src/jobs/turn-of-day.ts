@@ -1,6 +1,6 @@
 import type { Database, SiteTx, Sql } from '../db/database.ts'
-import { refreshPositions } from '../upkeep/refresh.ts'
-import { plantDay } from '../upkeep/site.ts'
+import { refreshPositions } from '../bookkeeping/refresh.ts'
+import { plantDay } from '../bookkeeping/site.ts'
 
 const batch = 200
 

@@ -1,6 +1,6 @@
 import type { SiteTx } from '../db/database.ts'
 import { notFound } from '../domain-error.ts'
-import { holdMachinesOfPositions } from '../upkeep/hold.ts'
+import { holdMachinesOfPositions } from '../bookkeeping/hold.ts'
 
 /** A position with the machine that it belongs to, and the hour meter of that machine. */
 export interface Place {

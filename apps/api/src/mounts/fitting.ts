@@ -5,7 +5,7 @@ import type { z } from 'zod'
 import { fieldError } from '../domain-error.ts'
 import type { Place } from '../meters/place.ts'
 import type { Work } from '../meters/work.ts'
-import { loadSite } from '../upkeep/site.ts'
+import { loadSite } from '../bookkeeping/site.ts'
 import { addBearing, describeBearing, findBearing, findFitting, type FittingType } from './fitting.store.ts'
 
 type Bearing = z.output<typeof MountedBearing>

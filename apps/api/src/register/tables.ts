@@ -1,6 +1,6 @@
 import * as contract from '@shaftbook/contract/register-tables'
-import { holdMachinesOfPositions, holdMachinesOfShafts } from '../upkeep/hold.ts'
-import { refreshPositions, refreshShafts } from '../upkeep/refresh.ts'
+import { holdMachinesOfPositions, holdMachinesOfShafts } from '../bookkeeping/hold.ts'
+import { refreshPositions, refreshShafts } from '../bookkeeping/refresh.ts'
 import type { SiteTx } from '../db/database.ts'
 import {
   checkBearingType,

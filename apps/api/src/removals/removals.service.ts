@@ -7,7 +7,7 @@ import { fieldError, notFound } from '../domain-error.ts'
 import { holdPlace, type Place } from '../meters/place.ts'
 import { hoursOrReason, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
-import { refreshPositions } from '../upkeep/refresh.ts'
+import { refreshPositions } from '../bookkeeping/refresh.ts'
 import { checkEnd, lifeHours, modeTerm, type End } from './end-of-life.ts'
 import {
   addRemoval,

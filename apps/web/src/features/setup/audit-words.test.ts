@@ -20,8 +20,8 @@ describe('fieldChanges(before, after)', () => {
     expect(fieldChanges(null, after).map((change) => change.after)).toEqual(['2023-07-03 22:57 UTC', 'record …82c2ee'])
   })
   it('shows a setting inside a record', () => {
-    expect(fieldChanges({ settings: { dueSoonDays: 7 } }, { settings: { dueSoonDays: 14 } })).toEqual([
-      { field: 'settings', before: '{"dueSoonDays":7}', after: '{"dueSoonDays":14}' },
-    ])
+    expect(
+      fieldChanges({ settings: { greasingWindowPercent: 7 } }, { settings: { greasingWindowPercent: 14 } }),
+    ).toEqual([{ field: 'settings', before: '{"greasingWindowPercent":7}', after: '{"greasingWindowPercent":14}' }])
   })
 })

@@ -57,14 +57,14 @@ export const siteGroups: readonly FieldGroup[] = [
   },
   {
     title: 'Greasing',
-    text: 'A change counts when a position is worked out next: with a greasing, a meter reading, or when a due day passes.',
+    text: 'A change moves every due date within ten minutes; verdicts that are signed stay as they are.',
     fields: [
       {
         name: 'greasingWindowPercent',
         label: 'Window around the due day',
         kind: 'number',
         unit: '%',
-        help: 'A greasing within this part of its interval, before or after, is in time (R-COMPL)',
+        help: 'A greasing within this part of its interval, before or after, is in time; before it is named due soon (R-COMPL)',
       },
       {
         name: 'missedBeyondPercent',
@@ -72,14 +72,6 @@ export const siteGroups: readonly FieldGroup[] = [
         kind: 'number',
         unit: '%',
         help: 'Later than this part of the interval, the interval counts as missed (R-COMPL)',
-      },
-      {
-        name: 'dueSoonDays',
-        label: 'Shown as due soon',
-        kind: 'number',
-        unit: 'days',
-        whole: true,
-        help: 'So many days before the due day the list names it (R-CAL)',
       },
     ],
   },

@@ -4,8 +4,8 @@ import { refreshPositionFlags, refreshShaftFlags } from './flags.ts'
 import { holdMachinesOfPositions, holdMachinesOfShafts } from './hold.ts'
 import { loadSite } from './site.ts'
 
-/** Where upkeep works: the open transaction of the write that made it necessary. */
-export interface Upkeep {
+/** Where bookkeeping works: the open transaction of the write that made it necessary. */
+export interface Bookkeeping {
   readonly scope: { readonly siteId: string; readonly personId: string | null }
   readonly sql: Sql
 }
@@ -15,27 +15,27 @@ export interface Upkeep {
  * of statements, whatever the number of positions. `how` says in a few words which act it was; cleared flags keep it.
  */
 export async function refreshPositions(
-  upkeep: Upkeep,
+  bookkeeping: Bookkeeping,
   positionIds: readonly string[],
   now: Date,
   how: string,
 ): Promise<void> {
   if (positionIds.length === 0) return
-  await holdMachinesOfPositions(upkeep, positionIds)
-  const site = await loadSite(upkeep, now)
-  await refreshDue(upkeep, site, positionIds)
-  await refreshPositionFlags(upkeep, site, positionIds, how)
+  await holdMachinesOfPositions(bookkeeping, positionIds)
+  const site = await loadSite(bookkeeping, now)
+  await refreshDue(bookkeeping, site, positionIds)
+  await refreshPositionFlags(bookkeeping, site, positionIds, how)
 }
 
 /** Brings the locating flags of these shafts up to date. */
 export async function refreshShafts(
-  upkeep: Upkeep,
+  bookkeeping: Bookkeeping,
   shaftIds: readonly string[],
   now: Date,
   how: string,
 ): Promise<void> {
   if (shaftIds.length === 0) return
-  await holdMachinesOfShafts(upkeep, shaftIds)
-  const site = await loadSite(upkeep, now)
-  await refreshShaftFlags(upkeep, site, shaftIds, how)
+  await holdMachinesOfShafts(bookkeeping, shaftIds)
+  const site = await loadSite(bookkeeping, now)
+  await refreshShaftFlags(bookkeeping, site, shaftIds, how)
 }

@@ -1,7 +1,7 @@
 import { SiteSettings } from '@shaftbook/contract/access'
-import type { Upkeep } from './refresh.ts'
+import type { Bookkeeping } from './refresh.ts'
 
-/** What upkeep needs of the site: its settings and the plant's day. */
+/** What bookkeeping needs of the site: its settings and the plant's day. */
 export interface SiteDay {
   readonly settings: SiteSettings
   readonly timeZone: string
@@ -10,7 +10,7 @@ export interface SiteDay {
   readonly now: Date
 }
 
-export async function loadSite({ scope, sql }: Upkeep, now: Date): Promise<SiteDay> {
+export async function loadSite({ scope, sql }: Bookkeeping, now: Date): Promise<SiteDay> {
   const [site] = await sql<{ time_zone: string; settings: unknown }>(
     'select time_zone, settings from site where id = $1::uuid',
     [scope.siteId],

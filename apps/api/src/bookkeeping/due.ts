@@ -1,7 +1,7 @@
 import { nextGreasing, type NextDue } from '@shaftbook/bearing/due'
 import { usageDays, usageOf, type UsageReading } from '../meters/usage.ts'
 import { hoursOfGreasing } from '../meters/hours-of-greasing.ts'
-import type { Upkeep } from './refresh.ts'
+import type { Bookkeeping } from './refresh.ts'
 import { plantDay, type SiteDay } from './site.ts'
 
 const never = '9999-12-31'
@@ -28,14 +28,18 @@ interface PlanFacts {
  * Works out the next greasing of each position that carries a bearing and has a plan, and stores it in grease_due. A greasing
  * counts for the bearing that was in: one before the present bearing was fitted does not. R-CAL.
  */
-export async function refreshDue(upkeep: Upkeep, site: SiteDay, positionIds: readonly string[]): Promise<void> {
-  const facts = await loadPlanFacts(upkeep, site, positionIds)
+export async function refreshDue(
+  bookkeeping: Bookkeeping,
+  site: SiteDay,
+  positionIds: readonly string[],
+): Promise<void> {
+  const facts = await loadPlanFacts(bookkeeping, site, positionIds)
   const rows = facts.map((plan) => dueRow(plan, site))
-  await upkeep.sql(
+  await bookkeeping.sql(
     `delete from grease_due where site_id = $1::uuid and position_id = any($2::uuid[]) and not (id = any($3::uuid[]))`,
-    [upkeep.scope.siteId, positionIds, rows.map((row) => row.id)],
+    [bookkeeping.scope.siteId, positionIds, rows.map((row) => row.id)],
   )
-  await upkeep.sql(
+  await bookkeeping.sql(
     `insert into grease_due (site_id, id, position_id, area_id, last_greasing_id, last_greased_at, due_on, due_run_hours, due_by,
        estimated, due_soon_on, overdue_on, missed_on, state)
      select $1::uuid, r.* from jsonb_to_recordset($2::jsonb) as r(id uuid, position_id uuid, area_id uuid, last_greasing_id uuid,
@@ -46,12 +50,16 @@ export async function refreshDue(upkeep: Upkeep, site: SiteDay, positionIds: rea
        due_on = excluded.due_on, due_run_hours = excluded.due_run_hours, due_by = excluded.due_by,
        estimated = excluded.estimated, due_soon_on = excluded.due_soon_on, overdue_on = excluded.overdue_on,
        missed_on = excluded.missed_on, state = excluded.state`,
-    [upkeep.scope.siteId, JSON.stringify(rows)],
+    [bookkeeping.scope.siteId, JSON.stringify(rows)],
   )
 }
 
-async function loadPlanFacts(upkeep: Upkeep, site: SiteDay, positionIds: readonly string[]): Promise<PlanFacts[]> {
-  return await upkeep.sql<PlanFacts>(
+async function loadPlanFacts(
+  bookkeeping: Bookkeeping,
+  site: SiteDay,
+  positionIds: readonly string[],
+): Promise<PlanFacts[]> {
+  return await bookkeeping.sql<PlanFacts>(
     `select plan.id as plan_id, p.id as position_id, m.area_id, plan.interval_hours, plan.calendar_months, f.fitted_at,
        plan.created_at as plan_made_at, m.hours_per_day, meter.last_total_hours as meter_hours,
        meter.last_read_at as meter_read_at, earlier.total_hours as earlier_hours, earlier.read_at as earlier_read_at,
@@ -75,7 +83,7 @@ async function loadPlanFacts(upkeep: Upkeep, site: SiteDay, positionIds: readonl
        order by g.greased_at desc limit 1
      ) last on true
      where p.site_id = $1::uuid and p.id = any($2::uuid[]) and p.retired_at is null`,
-    [upkeep.scope.siteId, positionIds, new Date(site.now.getTime() - usageDays * 86_400_000)],
+    [bookkeeping.scope.siteId, positionIds, new Date(site.now.getTime() - usageDays * 86_400_000)],
   )
 }
 

@@ -10,7 +10,7 @@ import {
   type MountFacts,
   type WantedFlag,
 } from './flag-rules.ts'
-import type { Upkeep } from './refresh.ts'
+import type { Bookkeeping } from './refresh.ts'
 import type { SiteDay } from './site.ts'
 
 /** Where a flag hangs in the register. */
@@ -49,28 +49,28 @@ interface MountNm {
 
 /** Raises, updates and clears the flags of these positions. */
 export async function refreshPositionFlags(
-  upkeep: Upkeep,
+  bookkeeping: Bookkeeping,
   site: SiteDay,
   positionIds: readonly string[],
   how: string,
 ): Promise<void> {
-  const rows = await upkeep.sql<PositionRow>(positionFactsSql, [upkeep.scope.siteId, positionIds])
+  const rows = await bookkeeping.sql<PositionRow>(positionFactsSql, [bookkeeping.scope.siteId, positionIds])
   const wanted = rows.flatMap((row) => {
     if (row.retired) return []
     const fitment = row.fitment && { ...row.fitment, mount: row.mount && inMicrometres(row.mount) }
     return positionFlags(fitment, row.due).map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
   })
-  await saveFlags(upkeep, { column: 'position_id', ids: positionIds }, wanted, site.now, how)
+  await saveFlags(bookkeeping, { column: 'position_id', ids: positionIds }, wanted, site.now, how)
 }
 
 /** Raises and clears the locating flags of these shafts (R-LOC). A shaft with an engineer's reason is left in peace. */
 export async function refreshShaftFlags(
-  upkeep: Upkeep,
+  bookkeeping: Bookkeeping,
   site: SiteDay,
   shaftIds: readonly string[],
   how: string,
 ): Promise<void> {
-  const rows = await upkeep.sql<ShaftRow>(shaftFactsSql, [upkeep.scope.siteId, shaftIds])
+  const rows = await bookkeeping.sql<ShaftRow>(shaftFactsSql, [bookkeeping.scope.siteId, shaftIds])
   const wanted = rows.flatMap((row): PlacedFlag[] => {
     const check = checkLocating(row.positions)
     if (!check.needsOverride || row.override_reason !== null) return []
@@ -83,7 +83,7 @@ export async function refreshShaftFlags(
       },
     ]
   })
-  await saveFlags(upkeep, { column: 'shaft_id', ids: shaftIds }, wanted, site.now, how)
+  await saveFlags(bookkeeping, { column: 'shaft_id', ids: shaftIds }, wanted, site.now, how)
 }
 
 interface ShaftRow {
@@ -104,14 +104,14 @@ interface OpenFlag {
 
 /** Makes the open flags of these places equal to the wanted ones, in four statements at most. */
 async function saveFlags(
-  upkeep: Upkeep,
+  bookkeeping: Bookkeeping,
   places: { column: 'position_id' | 'shaft_id'; ids: readonly string[] },
   wanted: readonly PlacedFlag[],
   now: Date,
   how: string,
 ): Promise<void> {
-  const { siteId, personId } = upkeep.scope
-  const open = await upkeep.sql<OpenFlag>(
+  const { siteId, personId } = bookkeeping.scope
+  const open = await bookkeeping.sql<OpenFlag>(
     `select id, kind, subject_id, urgency, facts, area_id from flag
      where site_id = $1::uuid and ${places.column} = any($2::uuid[]) and cleared_at is null`,
     [siteId, places.ids],
@@ -121,7 +121,7 @@ async function saveFlags(
 
   const settled = open.filter((flag) => !wantedKeys.has(key(flag.kind, flag.subject_id)))
   if (settled.length > 0) {
-    await upkeep.sql(
+    await bookkeeping.sql(
       `update flag set cleared_at = $3::timestamptz, cleared_by = $4::uuid, cleared_how = $5
        where site_id = $1::uuid and id = any($2::uuid[])`,
       [siteId, settled.map((flag) => flag.id), now, personId, how],
@@ -134,7 +134,7 @@ async function saveFlags(
       : []
   })
   if (moved.length > 0) {
-    await upkeep.sql(
+    await bookkeeping.sql(
       `update flag set urgency = r.urgency, facts = r.facts, area_id = r.area_id
        from jsonb_to_recordset($2::jsonb) as r(id uuid, urgency float8, facts jsonb, area_id uuid)
        where flag.site_id = $1::uuid and flag.id = r.id`,
@@ -143,7 +143,7 @@ async function saveFlags(
   }
   const raised = wanted.filter(({ wanted: flag }) => !openByKey.has(key(flag.kind, flag.subjectId)))
   if (raised.length > 0) {
-    await upkeep.sql(
+    await bookkeeping.sql(
       `insert into flag (site_id, id, kind, subject_id, position_id, shaft_id, fitment_id, area_id, since, urgency, facts)
        select $1::uuid, r.* from jsonb_to_recordset($2::jsonb) as r(id uuid, kind text, subject_id uuid, position_id uuid,
          shaft_id uuid, fitment_id uuid, area_id uuid, since timestamptz, urgency float8, facts jsonb)`,
