@@ -25,7 +25,8 @@ describe('a person of two sites', () => {
     const list = page.getByRole('list', { name: 'Flags, most pressing first' }).getByRole('listitem')
     await list.first().waitFor()
     const named = (await list.allInnerTexts()).map((flag) => /[A-Z]{2}\d\d-[A-Z]{2}-[A-Z]/.exec(flag)?.[0])
-    expect(named.toSorted()).toEqual(['SQ01-HD-A', 'SQ01-HD-B'])
+    expect(named).toHaveLength(2)
+    expect(new Set(named)).toEqual(new Set(['SQ01-HD-A', 'SQ01-HD-B']))
 
     await mainPlace(page, 'Positions').click()
     await page.getByRole('navigation', { name: 'Positions as' }).getByRole('link', { name: 'Table' }).click()
