@@ -7,12 +7,13 @@ const rows = [...read('../../../DEVELOPERS.md').matchAll(/^\| (R-[A-Z0-9-]+) \| 
 const names = (cell: string | undefined): string[] =>
   [...(cell ?? '').matchAll(/`([a-z-]+)`/g)].map((match) => match[1] ?? '')
 
-/** Every rule of clearance, drive-up, shaft, bolts, grease and stores that the department works by. */
+/** Every rule of clearance, drive-up, shaft, bolts, grease, stores and run hours that the department works by. */
 const ruled = [
   ['R-CL1', 'R-CL2', 'R-ROW', 'R-MEAN', 'R-OVAL', 'R-RED', 'R-HALF', 'R-RES', 'R-UNIT', 'R-TAB', 'R-RATIO', 'R-U'],
   ['R-SHAFT', 'R-BOLT'],
   ['R-FILL', 'R-DOSE', 'R-INT', 'R-LOAD', 'R-SPEED', 'R-CAL', 'R-COMPL', 'R-OVER', 'R-CHG'],
   ['R-KIT-PAIR', 'R-RING', 'R-LOC', 'R-INCH', 'R-STOCK'],
+  ['R-HOURS'],
 ].flat()
 
 describe('the table of rules in DEVELOPERS.md', () => {

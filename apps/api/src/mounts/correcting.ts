@@ -1,3 +1,4 @@
+import { stayHours } from '@shaftbook/bearing/run-hours'
 import { judgementOf } from '@shaftbook/contract/judge-mount'
 import type { MountCorrection, MountRecord } from '@shaftbook/contract/mounts'
 import type { z } from 'zod'
@@ -8,7 +9,6 @@ import { correctInitialFill } from '../greasing/initial-fill.ts'
 import type { Place } from '../meters/place.ts'
 import { correctHours, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
-import { lifeHours } from '../removals/end-of-life.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
 import { basisOf } from './fitting.ts'
 import { correctStay, findStay, findStayBefore } from './fitting.store.ts'
@@ -131,7 +131,7 @@ async function moveStay(work: Work, place: Place, moved: MovedStay): Promise<voi
     throw fieldError('removal-before-mounting', 'mountedAt', message)
   }
   const { hoursPerDay } = place
-  const life = removedAt ? lifeHours({ fittedAt, removedAt, startRunHours, endRunHours, hoursPerDay }) : {}
+  const life = removedAt ? stayHours({ fittedAt, until: removedAt, startRunHours, endRunHours, hoursPerDay }) : {}
   await correctStay(work.tx, fitmentId, { mountRecordId, fittedAt, startRunHours, ...life })
 }
 
@@ -141,6 +141,6 @@ async function moveStayBefore(work: Work, place: Place, removedAt: Date, hours: 
   if (!before) return
   const { id, ...stay } = before
   const endRunHours = hours.totalHours
-  const life = lifeHours({ ...stay, removedAt, endRunHours, hoursPerDay: place.hoursPerDay })
+  const life = stayHours({ ...stay, until: removedAt, endRunHours, hoursPerDay: place.hoursPerDay })
   await correctStay(work.tx, id, { endRunHours, ...life })
 }

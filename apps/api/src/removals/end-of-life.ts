@@ -28,25 +28,3 @@ export function modeTerm(modeClause: string | null): string | null {
   const mode = failureModeByClause(modeClause)
   return mode.found ? mode.row.term : null
 }
-
-export interface Stay {
-  readonly fittedAt: Date
-  readonly removedAt: Date
-  readonly startRunHours: number | null
-  readonly endRunHours: number | null
-  /** What the register says that the machine runs. */
-  readonly hoursPerDay: number
-}
-
-/**
- * Running hours (h) of a bearing's stay: the difference of the meter, or else days times the machine's usual hours a day,
- * marked as an estimate. R-HOURS.
- */
-export function lifeHours(stay: Stay): { runHours: number; hoursSource: 'meter' | 'estimate' } {
-  const { startRunHours, endRunHours } = stay
-  if (startRunHours !== null && endRunHours !== null && endRunHours >= startRunHours) {
-    return { runHours: Math.round((endRunHours - startRunHours) * 1e6) / 1e6, hoursSource: 'meter' }
-  }
-  const days = (stay.removedAt.getTime() - stay.fittedAt.getTime()) / 86_400_000
-  return { runHours: Math.round(days * stay.hoursPerDay), hoursSource: 'estimate' }
-}

@@ -1,3 +1,4 @@
+import { stayHours } from '@shaftbook/bearing/run-hours'
 import type { NewRemoval, Removal, RemovalCorrection } from '@shaftbook/contract/removals'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
@@ -8,7 +9,7 @@ import { holdPlace, type Place } from '../meters/place.ts'
 import { hoursOrReason, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
-import { checkEnd, lifeHours, modeTerm, type End } from './end-of-life.ts'
+import { checkEnd, modeTerm, type End } from './end-of-life.ts'
 import {
   addRemoval,
   closeFitment,
@@ -129,7 +130,7 @@ export async function endStay(
     signedBy: work.personId,
   })
   const { fittedAt, startRunHours } = fitment
-  const life = lifeHours({ fittedAt, removedAt, startRunHours, endRunHours, hoursPerDay: place.hoursPerDay })
+  const life = stayHours({ fittedAt, until: removedAt, startRunHours, endRunHours, hoursPerDay: place.hoursPerDay })
   await closeFitment(work.tx, fitment.id, { removedAt, endRunHours, removalId, ...life })
 }
 

@@ -1,3 +1,5 @@
+import { stayHours } from '@shaftbook/bearing/run-hours'
+
 export interface RunningStay {
   fittedAt: string
   /** Run hours (h) that the bearing had when it was registered. */
@@ -11,19 +13,26 @@ export interface RunningStay {
 
 export type HoursSoFar = { hours: number; source: 'meter'; readAt: string } | { hours: number; source: 'estimate' }
 
-const dayMs = 86_400_000
-
 /**
  * Run hours (h) of a bearing that is still fitted: by the meter up to its last reading, or else days times the machine's
  * usual hours a day, marked as an estimate (R-HOURS).
  */
 export function hoursSoFar(stay: RunningStay, now: Date): HoursSoFar {
-  const { meter, startTotalHours, entryAgeHours } = stay
-  if (meter?.lastReadAt && meter.lastTotalHours !== null && startTotalHours !== null) {
-    const ran = meter.lastTotalHours - startTotalHours
-    if (ran >= 0 && meter.lastReadAt >= stay.fittedAt)
-      return { hours: entryAgeHours + ran, source: 'meter', readAt: meter.lastReadAt }
-  }
-  const days = Math.max(0, (now.getTime() - Date.parse(stay.fittedAt)) / dayMs)
-  return { hours: Math.round(entryAgeHours + days * stay.hoursPerDay), source: 'estimate' }
+  const { meter, startTotalHours, entryAgeHours, hoursPerDay } = stay
+  const fittedAt = new Date(stay.fittedAt)
+  const readAt = meter?.lastReadAt && meter.lastReadAt >= stay.fittedAt ? meter.lastReadAt : null
+  const endRunHours = readAt === null ? null : (meter?.lastTotalHours ?? null)
+  // a bearing that was signed a moment ahead of this device's clock
+  const until = now > fittedAt ? now : fittedAt
+  const { runHours, hoursSource } = stayHours({
+    fittedAt,
+    until,
+    startRunHours: startTotalHours,
+    endRunHours,
+    hoursPerDay,
+  })
+  const hours = entryAgeHours + runHours
+  return hoursSource === 'meter' && readAt !== null
+    ? { hours, source: 'meter', readAt }
+    : { hours: Math.round(hours), source: 'estimate' }
 }
