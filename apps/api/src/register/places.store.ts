@@ -1,3 +1,4 @@
+import type { Role } from '@shaftbook/contract/roles'
 import type { SiteTx } from '../db/database.ts'
 
 interface Row {
@@ -37,6 +38,27 @@ export async function positionsGreasedWith({ scope, sql }: SiteTx, greaseId: str
     [scope.siteId, greaseId],
   )
   return rows.map((row) => row.id)
+}
+
+/** Where a bearing is fitted now, and whether it ever was. */
+export async function ofBearing(
+  { scope, sql }: SiteTx,
+  bearingId: string,
+): Promise<{ positionIds: string[]; wasFitted: boolean }> {
+  const rows = await sql<{ position_id: string; fitted: boolean }>(
+    `select position_id, removed_at is null as fitted from fitment where site_id = $1::uuid and bearing_id = $2::uuid`,
+    [scope.siteId, bearingId],
+  )
+  return { positionIds: rows.filter(({ fitted }) => fitted).map((row) => row.position_id), wasFitted: rows.length > 0 }
+}
+
+/** The role of the person who writes. */
+export async function roleOf({ scope, sql }: SiteTx): Promise<Role | undefined> {
+  const [row] = await sql<{ role: Role }>(
+    'select role from membership where site_id = $1::uuid and person_id = $2::uuid',
+    [scope.siteId, scope.personId],
+  )
+  return row?.role
 }
 
 /** Whether a bearing is fitted at the position now. */

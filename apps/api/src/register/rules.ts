@@ -1,4 +1,5 @@
 import type { bearingTypes, positions, shafts } from '@shaftbook/contract/register-tables'
+import { engineering, type Role } from '@shaftbook/contract/roles'
 import type { z } from 'zod'
 import { nmFromUm } from '../db/units.ts'
 import { DomainError, fieldError } from '../domain-error.ts'
@@ -64,6 +65,13 @@ function checkOwnBand({ ownReductionMinUm: min, ownReductionMaxUm: max, ownBandS
       `A band runs from a smaller to a larger reduction above 0: ${min} to ${max} µm does not.`,
     )
   }
+}
+
+/** Signed records go by the type of a bearing that was fitted: only the engineer says that it was another. */
+export function checkMayRetype(role: Role | undefined): void {
+  if (role !== undefined && engineering.some((allowed) => allowed === role)) return
+  const message = 'This bearing was fitted, and its mount record goes by its type: ask the engineer to change the type.'
+  throw fieldError('role-not-allowed', 'bearingTypeId', message)
 }
 
 /** A position that carries a bearing stays in the book until the bearing is out. */

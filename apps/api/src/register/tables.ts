@@ -4,6 +4,7 @@ import { refreshPositions, refreshShafts } from '../bookkeeping/refresh.ts'
 import type { SiteTx } from '../db/database.ts'
 import {
   checkBearingType,
+  checkMayRetype,
   checkMeterMovable,
   checkMovable,
   checkPosition,
@@ -122,6 +123,12 @@ export const bearings = registerTable(contract.bearings, {
   sorts: {
     createdAt: { column: 'created_at', type: 'timestamptz' },
     serial: { column: "coalesce(serial, '')", type: 'text' },
+  },
+  follow: async (tx, { id, before, after, now }) => {
+    if (!before || before.bearingTypeId === after.bearingTypeId) return
+    const { positionIds, wasFitted } = await places.ofBearing(tx, id)
+    if (wasFitted) checkMayRetype(await places.roleOf(tx))
+    await refreshPositions(tx, positionIds, now, 'bearing changed')
   },
 })
 
