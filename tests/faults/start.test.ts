@@ -81,7 +81,10 @@ describe('npm start on the embedded database', () => {
   })
 
   it('keeps what was written: the next start loads no demo over it', async () => {
-    await inDatabase((client) => client.query("update site set name = 'Renamed' where code = 'harrow-point'"))
+    await inDatabase(async (client) => {
+      await client.query("select set_config('app.site', id::text, false) from site where code = 'harrow-point'")
+      await client.query("update site set name = 'Renamed' where code = 'harrow-point'")
+    })
     const second = start()
     await second.until('Ctrl-C stops it.')
     expect(second.output).toContain('the book has a site already')
