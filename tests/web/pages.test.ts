@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { patterns } from '../../apps/web/src/paths.ts'
 import { axeFindings, sidewaysScroll } from '../support/axe.ts'
 import { desk, narrowPhone, useOpenBook } from '../support/open-book.ts'
 import { twoFrames, watchRequests } from '../support/settled.ts'
@@ -21,13 +22,16 @@ const pages = [
   '/harrow-point/mounts',
   '/harrow-point/mounts/:mount',
   '/harrow-point/mounts/:mount/correction',
+  '/harrow-point/mounts/:mount/draft',
   '/harrow-point/greasing',
   '/harrow-point/greasing?log=:position',
   '/harrow-point/stores',
   '/harrow-point/stores/parts',
   '/harrow-point/stores/parts/new',
   '/harrow-point/stores/parts/:part',
+  '/harrow-point/stores/parts/:part/change',
   '/harrow-point/stores/kits',
+  '/harrow-point/stores/kits/new',
   '/harrow-point/stores/kits/:kit',
   '/harrow-point/stores/kits/:kit/change',
   '/harrow-point/stores/positions/:position',
@@ -39,12 +43,21 @@ const pages = [
   '/harrow-point/setup',
   '/harrow-point/setup/site',
   '/harrow-point/setup/people',
+  '/harrow-point/setup/people/new',
   '/harrow-point/setup/places',
+  '/harrow-point/setup/places/area/:area',
+  '/harrow-point/setup/places/machine/:machine',
+  '/harrow-point/setup/places/shaft/:shaft',
+  '/harrow-point/setup/enter/positions?within=:shaft',
+  '/harrow-point/setup/change/positions/:position',
   '/harrow-point/setup/meters',
+  '/harrow-point/setup/meters/:meter',
   '/harrow-point/setup/bearing-types',
   '/harrow-point/setup/greases',
   '/harrow-point/setup/charts',
   '/harrow-point/setup/charts/new',
+  '/harrow-point/setup/charts/:chart',
+  '/harrow-point/setup/charts/:chart/change',
   '/harrow-point/setup/audit',
   '/no-such-site/flags',
 ]
@@ -53,14 +66,29 @@ beforeAll(async () => {
   const [row] = await book.sql<Record<string, string>>(`
     select p.id as position, f.mount_record_id as mount, p.kit_id as kit,
       (select l.part_id from kit_line l where l.site_id = p.site_id and l.kit_id = p.kit_id order by l.line_number limit 1) as part,
+      p.shaft_id as shaft, s.machine_id as machine, m.area_id as area,
+      (select id from meter where meter.site_id = p.site_id limit 1) as meter,
+      (select id from maker_chart c where c.site_id = p.site_id limit 1) as chart,
       (select r.id from removal r where r.site_id = p.site_id and r.position_id = p.id limit 1) as removal
-    from position p join fitment f on f.site_id = p.site_id and f.position_id = p.id and f.removed_at is null
+    from position p
+    join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
+    join machine m on m.site_id = s.site_id and m.id = s.machine_id
+    join fitment f on f.site_id = p.site_id and f.position_id = p.id and f.removed_at is null
     join flag on flag.site_id = p.site_id and flag.position_id = p.id and flag.kind = 'mount-over' and flag.cleared_at is null
     where p.kit_id is not null order by p.tag limit 1`)
   Object.assign(places, row)
 })
 
 const addressOf = (pattern: string): string => pattern.replaceAll(/:(\w+)/g, (_, name: string) => places[name] ?? '')
+
+it('every page of a site is among the addresses below', () => {
+  const addresses = pages.map((address) => address.replace('/harrow-point/', '').split('?')[0] ?? '')
+  const missing = Object.values(patterns).filter((pattern) => {
+    const shape = new RegExp(`^${pattern.replaceAll(/\$\w+/g, '[^/]+')}$`)
+    return !addresses.some((address) => shape.test(address))
+  })
+  expect(missing).toEqual([])
+})
 
 const themes = ['light', 'dark'] as const
 
