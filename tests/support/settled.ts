@@ -25,3 +25,13 @@ export async function twoFrames(page: Page): Promise<void> {
     () => new Promise<void>((drawn) => requestAnimationFrame(() => requestAnimationFrame(() => drawn()))),
   )
 }
+
+/** Until nothing moves any more: transitions are over, the page has nothing left to work out, and that is drawn. */
+export async function stillness(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const ending = document.getAnimations().filter((move) => move.effect?.getComputedTiming().iterations !== Infinity)
+    await Promise.allSettled(ending.map((move) => move.finished))
+    await new Promise<void>((idle) => requestIdleCallback(() => idle()))
+  })
+  await twoFrames(page)
+}

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { patterns } from '../../apps/web/src/paths.ts'
 import { axeFindings, sidewaysScroll } from '../support/axe.ts'
 import { desk, narrowPhone, useOpenBook } from '../support/open-book.ts'
-import { twoFrames, watchRequests } from '../support/settled.ts'
+import { stillness, watchRequests } from '../support/settled.ts'
 
 const book = useOpenBook()
 const places: Record<string, string> = {}
@@ -97,7 +97,7 @@ async function expectNoFindings(page: Page): Promise<void> {
   for (const theme of themes) {
     await page.emulateMedia({ colorScheme: theme })
     await page.locator(`html[data-mantine-color-scheme="${theme}"]`).waitFor()
-    await twoFrames(page)
+    await stillness(page)
     expect({ theme, findings: await axeFindings(page) }).toEqual({ theme, findings: [] })
   }
   expect(await sidewaysScroll(page)).toBe(0)
