@@ -1,6 +1,5 @@
 import type { z } from 'zod'
 import type { Role } from './roles.ts'
-import { Problem } from './problem.ts'
 
 /**
  * Who may call an endpoint: anyone, anyone signed in, or people with one of these roles at the site in the path.
@@ -35,6 +34,3 @@ export type Reply<E extends Endpoint> = 200 extends keyof E['replies']
     : undefined
 
 type Output<S> = S extends z.ZodType ? z.output<S> : undefined
-
-/** What every endpoint may answer beside its own replies. */
-export const problemReplies = { '4xx': Problem, '5xx': Problem } as const

@@ -7,3 +7,8 @@ export function isTimeZone(name: string): boolean {
     throw error
   }
 }
+
+/** The day at the plant at a moment, as 2026-11-24. */
+export function plantDay(at: Date, timeZone: string): string {
+  return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(at)
+}

@@ -1,8 +1,9 @@
+import { plantDay } from '@shaftbook/contract/time-zone'
 import { nextGreasing, type NextDue } from '@shaftbook/bearing/due'
 import { usageDays, usageOf, type UsageReading } from '../meters/usage.ts'
 import { hoursOfGreasing } from '../meters/hours-of-greasing.ts'
 import type { Bookkeeping } from './refresh.ts'
-import { plantDay, type SiteDay } from './site.ts'
+import type { SiteDay } from './site.ts'
 
 const never = '9999-12-31'
 

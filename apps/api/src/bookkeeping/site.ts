@@ -1,3 +1,4 @@
+import { plantDay } from '@shaftbook/contract/time-zone'
 import { SiteSettings } from '@shaftbook/contract/access'
 import type { Bookkeeping } from './refresh.ts'
 
@@ -22,9 +23,4 @@ export async function loadSite({ scope, sql }: Bookkeeping, now: Date): Promise<
     today: plantDay(now, site.time_zone),
     now,
   }
-}
-
-/** The day at the plant at a moment, as 2026-11-24. */
-export function plantDay(at: Date, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(at)
 }

@@ -3,7 +3,7 @@ import type { Flag } from '@shaftbook/contract/flags'
 import type { Context } from '../context.ts'
 import type { Scope } from '../db/database.ts'
 import { DomainError, fieldError, notFound, versionStale } from '../domain-error.ts'
-import { plantDay } from '../bookkeeping/site.ts'
+import { plantDay } from '@shaftbook/contract/time-zone'
 import * as store from './flags.store.ts'
 
 const longestPutOffDays = 366

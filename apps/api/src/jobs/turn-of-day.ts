@@ -1,6 +1,6 @@
 import type { Database, SiteTx, Sql } from '../db/database.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
-import { plantDay } from '../bookkeeping/site.ts'
+import { plantDay } from '@shaftbook/contract/time-zone'
 
 const batch = 200
 

@@ -3,7 +3,7 @@ import type { SiteMembership } from '../access/session.ts'
 import type { Context } from '../context.ts'
 import type { Scope, SiteTx } from '../db/database.ts'
 import { fieldError } from '../domain-error.ts'
-import { plantDay } from '../bookkeeping/site.ts'
+import { plantDay } from '@shaftbook/contract/time-zone'
 
 /** Who works at the shaft, and when: what every act there starts from. */
 export interface Worker {

@@ -1,5 +1,6 @@
+import { plantDay } from '@shaftbook/contract/time-zone'
 import { describe, expect, it } from 'vitest'
-import { addDays, daysBetween, formatDay, plantDay } from './format-day.ts'
+import { addDays, daysBetween, formatDay } from './format-day.ts'
 
 describe('days of the plant', () => {
   it('formatDay(day) writes the day itself, whatever the time zone of the machine', () => {

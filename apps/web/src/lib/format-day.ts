@@ -5,11 +5,6 @@ export function formatDay(day: string): string {
   )
 }
 
-/** The plant's calendar day at an instant, as 2026-02-14. */
-export function plantDay(at: Date, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' }).format(at)
-}
-
 /** Whole days from one calendar day to another; negative when `to` lies before `from`. */
 export function daysBetween(from: string, to: string): number {
   return Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000)

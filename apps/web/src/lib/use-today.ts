@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import { plantDay } from './format-day.ts'
+import { plantDay } from '@shaftbook/contract/time-zone'
 
 const lookEveryMs = 60_000
 
