@@ -20,9 +20,19 @@ describe('countTests', () => {
     })
   })
 
-  it('counts failures', () => {
+  it('counts failures and names them', () => {
     const outcome = countTests(report({ status: 'failed', tests: ['passed', 'failed'] }), 1)
-    expect(outcome).toEqual({ passed: 1, failed: 1, problems: ['1 of 2 tests failed'] })
+    expect(outcome).toEqual({ passed: 1, failed: 1, problems: ['1 of 2 tests failed', '"test 1" failed'] })
+  })
+
+  it('says why a test failed in one line, and names no more than twenty', () => {
+    const failed = { fullName: 'the sum', status: 'failed', failureMessages: ['expected 3 to be 4\n    at sum.ts:1'] }
+    const json = JSON.stringify({
+      testResults: [{ name: 'a.test.ts', status: 'failed', assertionResults: Array(25).fill(failed) }],
+    })
+    const { problems } = countTests(json, 1)
+    expect(problems).toHaveLength(21)
+    expect(problems[1]).toBe('"the sum" failed: expected 3 to be 4')
   })
 
   it.each(['skipped', 'pending', 'todo', 'disabled'])('takes a test that is %s for a problem', (status) => {

@@ -8,9 +8,12 @@ type Report = {
   testResults: {
     name: string
     status: string
-    assertionResults: { fullName: string; status: string }[]
+    assertionResults: { fullName: string; status: string; failureMessages?: string[] | null }[]
   }[]
 }
+
+/** So many failed tests are named in the summary, where a log that was cut short still shows them. */
+const namedFailures = 20
 
 /**
  * The outcome of a vitest project from its JSON report. Tests left out by skip, todo or only are problems, and so are
@@ -22,19 +25,25 @@ export function countTests(json: string | undefined, exitCode: number): Omit<Out
   const files = json === undefined ? [] : (JSON.parse(json) as Report).testResults
   const tests = files.flatMap((file) => file.assertionResults)
   const passed = tests.filter((test) => test.status === 'passed').length
-  const failedTests = tests.filter((test) => test.status === 'failed').length
+  const failed = tests.filter((test) => test.status === 'failed')
   const leftOut = tests.filter((test) => test.status !== 'passed' && test.status !== 'failed')
   const brokenFiles = files.filter(
     (file) => file.status !== 'passed' && !file.assertionResults.some((test) => test.status === 'failed'),
   )
   const problems = [
-    ...(failedTests > 0 ? [`${failedTests} of ${tests.length} tests failed`] : []),
+    ...(failed.length > 0 ? [`${failed.length} of ${tests.length} tests failed`] : []),
+    ...failed.slice(0, namedFailures).map(failureLine),
     ...brokenFiles.map((file) => `${file.name} could not be run`),
     ...leftOut.map((test) => `"${test.fullName}" was left out (${test.status})`),
     ...(tests.length === 0 && brokenFiles.length === 0 ? ['no test was run'] : []),
   ]
   if (exitCode !== 0 && problems.length === 0) problems.push('an error outside the tests, see above')
-  return { passed, failed: failedTests + (problems.length > 0 && failedTests === 0 ? 1 : 0), problems }
+  return { passed, failed: failed.length + (problems.length > 0 && failed.length === 0 ? 1 : 0), problems }
+}
+
+function failureLine(test: Report['testResults'][number]['assertionResults'][number]): string {
+  const why = test.failureMessages?.[0]?.split('\n', 1)[0]
+  return `"${test.fullName}" failed${why ? `: ${why.slice(0, 300)}` : ''}`
 }
 
 /** One line of the summary, such as "ok      unit           12.3 s  210 tests". */

@@ -59,14 +59,22 @@ function bodiless(endpoint: Endpoint): Record<string, unknown> {
   return Object.fromEntries(statuses.map((status) => [status, { type: 'null', description: 'Done' }]))
 }
 
-/** Leaves out the twins that every named schema gets for requests and replies where nothing refers to them. */
+/**
+ * Leaves out the twins that every named schema gets for requests and replies where nothing refers to them, and puts the
+ * rest in the order of their names: the library lists them in the order in which their files were imported.
+ */
 const transformObject: TransformObject = (document) => {
   const whole = jsonSchemaTransformObject(document) as { components?: { schemas?: Record<string, unknown> } }
   const schemas = whole.components?.schemas ?? {}
   for (let unused = unreferenced(whole, schemas); unused.length > 0; unused = unreferenced(whole, schemas)) {
     for (const name of unused) delete schemas[name]
   }
+  if (whole.components) whole.components.schemas = byName(schemas)
   return JSON.parse(JSON.stringify(whole, withoutNoise)) as ReturnType<TransformObject>
+}
+
+function byName(schemas: Record<string, unknown>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(schemas).toSorted(([one], [other]) => (one < other ? -1 : 1)))
 }
 
 /** A format says it better than its long pattern, `integer` better than the largest whole number of the machine. */
