@@ -28,7 +28,9 @@ describe('countTests', () => {
   it('says why a test failed in one line, and names no more than twenty', () => {
     const failed = { fullName: 'the sum', status: 'failed', failureMessages: ['expected 3 to be 4\n    at sum.ts:1'] }
     const json = JSON.stringify({
-      testResults: [{ name: 'a.test.ts', status: 'failed', assertionResults: Array(25).fill(failed) }],
+      testResults: [
+        { name: 'a.test.ts', status: 'failed', assertionResults: Array.from({ length: 25 }, () => failed) },
+      ],
     })
     const { problems } = countTests(json, 1)
     expect(problems).toHaveLength(21)
