@@ -6,6 +6,8 @@ import type { Role } from './roles.ts'
  */
 export type Access = 'public' | 'signed-in' | readonly Role[]
 
+export type MediaType = 'application/pdf' | 'image/jpeg' | 'image/png' | 'image/svg+xml' | 'image/webp'
+
 /** One operation of the API, as both sides know it. `replies` maps the status to the schema of its body (null: no body). */
 export interface Endpoint {
   readonly name: string
@@ -16,7 +18,11 @@ export interface Endpoint {
   readonly params?: z.ZodObject
   readonly query?: z.ZodObject
   readonly body?: z.ZodType
+  /** The body is a file of one of these media types, sent as it is, in place of JSON. */
+  readonly takes?: readonly MediaType[]
   readonly replies: Readonly<Record<number, z.ZodType | null>>
+  /** A success is answered with a file of one of these media types in place of JSON: `replies` says null for its status. */
+  readonly gives?: readonly MediaType[]
   /** The request must say in If-Match which version it changes. */
   readonly ifMatch?: boolean
 }
@@ -26,8 +32,10 @@ export function endpoint<const E extends Endpoint>(definition: E): E {
   return definition
 }
 
-/** The schema of the reply with the lowest 2xx status. */
-export type Reply<E extends Endpoint> = 200 extends keyof E['replies']
+/** The reply with the lowest 2xx status, as a caller gets it. */
+export type Reply<E extends Endpoint> = E extends { gives: readonly MediaType[] } ? Blob : JsonReply<E>
+
+type JsonReply<E extends Endpoint> = 200 extends keyof E['replies']
   ? Output<E['replies'][200]>
   : 201 extends keyof E['replies']
     ? Output<E['replies'][201]>

@@ -39,7 +39,7 @@ export const problemCodes = {
   'flag-already-cleared': [409, 'The flag is already cleared'],
   'version-stale': [412, 'Somebody changed this record since you read it'],
   'body-too-large': [413, 'The request is too large'],
-  'media-type-not-supported': [415, 'The request must be JSON'],
+  'media-type-not-supported': [415, 'This kind of content is not taken here'],
   'date-in-future': [422, 'The date lies in the future'],
   'nothing-fitted': [422, 'Nothing is fitted at this position'],
   'removal-before-mounting': [422, 'A bearing cannot leave before it was fitted'],

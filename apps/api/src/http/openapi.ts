@@ -1,5 +1,5 @@
 import swagger from '@fastify/swagger'
-import type { Access, Endpoint } from '@shaftbook/contract/endpoint'
+import type { Access, Endpoint, MediaType } from '@shaftbook/contract/endpoint'
 import type { FastifyInstance, FastifySchema } from 'fastify'
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod'
 import { sessionCookie } from '../access/session.ts'
@@ -38,7 +38,8 @@ function saidBeside(endpoint: Endpoint, schema: FastifySchema): Record<string, u
   return {
     description: callers(endpoint.access),
     security: endpoint.access === 'public' ? [] : [{ session: [] }],
-    response: { ...bodiless(endpoint), ...(schema.response as object) },
+    response: { ...bodiless(endpoint), ...fileReplies(endpoint), ...(schema.response as object) },
+    ...(endpoint.takes && { body: { required: true, content: files(endpoint.takes) } }),
     ...(endpoint.ifMatch && { headers: ifMatchHeader }),
   }
 }
@@ -57,6 +58,17 @@ function callers(access: Access): string {
 function bodiless(endpoint: Endpoint): Record<string, unknown> {
   const statuses = Object.entries(endpoint.replies).flatMap(([status, body]) => (body === null ? [status] : []))
   return Object.fromEntries(statuses.map((status) => [status, { type: 'null', description: 'Done' }]))
+}
+
+function fileReplies({ gives, replies }: Endpoint): Record<string, unknown> {
+  if (gives === undefined) return {}
+  const file = { description: 'The file', content: files(gives) }
+  const known = { type: 'null', description: 'The file that If-None-Match names is still the one' }
+  return { ...Object.fromEntries(Object.keys(replies).map((status) => [status, file])), 304: known }
+}
+
+function files(types: readonly MediaType[]): Record<string, unknown> {
+  return Object.fromEntries(types.map((type) => [type, { schema: { type: 'string', format: 'binary' } }]))
 }
 
 /**

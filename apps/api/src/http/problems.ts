@@ -8,7 +8,7 @@ export const problemType = 'application/problem+json'
 export function answerProblems(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError | DomainError, request, reply) => {
     const problem =
-      error instanceof DomainError ? problemOf(error.code, error.message, error.fields) : fromFastify(error)
+      error instanceof DomainError ? problemOf(error.code, error.message, error.fields) : fromFastify(error, request)
     if (problem.status >= 500) request.log.error({ err: error }, 'request failed')
     return send(reply, problem)
   })
@@ -36,13 +36,17 @@ interface ValidationIssue {
   readonly message?: string
 }
 
-function fromFastify(error: FastifyError): Problem {
+function fromFastify(error: FastifyError, { routeOptions }: FastifyRequest): Problem {
   if (error.validation) return fromValidation(error)
   switch (error.code) {
-    case 'FST_ERR_CTP_BODY_TOO_LARGE':
-      return problemOf('body-too-large', 'The request is larger than 1 MB: send less at a time.')
-    case 'FST_ERR_CTP_INVALID_MEDIA_TYPE':
-      return problemOf('media-type-not-supported', 'Send the request as application/json.')
+    case 'FST_ERR_CTP_BODY_TOO_LARGE': {
+      const megabytes = Math.floor((routeOptions.bodyLimit ?? 1_000_000) / 1_000_000)
+      return problemOf('body-too-large', `The request is larger than ${megabytes} MB: send less at a time.`)
+    }
+    case 'FST_ERR_CTP_INVALID_MEDIA_TYPE': {
+      const types = routeOptions.config.endpoint?.takes ?? ['application/json']
+      return problemOf('media-type-not-supported', `Send the request as ${types.join(', ')}.`)
+    }
     case 'FST_ERR_CTP_EMPTY_JSON_BODY':
     case 'FST_ERR_CTP_INVALID_JSON_BODY':
     case 'FST_ERR_CTP_INVALID_CONTENT_LENGTH':

@@ -1,10 +1,11 @@
-import type { Endpoint, Reply } from '@shaftbook/contract/endpoint'
+import type { Endpoint, MediaType, Reply } from '@shaftbook/contract/endpoint'
 import { Problem } from '@shaftbook/contract/problem'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { z } from 'zod'
 import type { SignedIn, SiteMembership } from '../access/session.ts'
 import type { Scope } from '../db/database.ts'
 import { DomainError } from '../domain-error.ts'
+import { isFile, sendFile, takeFiles, type FileReply } from './files.ts'
 import { problemType } from './problems.ts'
 
 declare module 'fastify' {
@@ -22,7 +23,7 @@ type In<S> = S extends z.ZodType ? z.output<S> : undefined
 export interface Call<E extends Endpoint> {
   readonly params: In<E['params']>
   readonly query: In<E['query']>
-  readonly body: In<E['body']>
+  readonly body: E extends { takes: readonly MediaType[] } ? Buffer : In<E['body']>
   readonly signedIn: SignedIn
   readonly site: SiteMembership
   readonly scope: Scope
@@ -32,19 +33,44 @@ export interface Call<E extends Endpoint> {
   readonly reply: FastifyReply
 }
 
+type Answer<E extends Endpoint> = E extends { gives: readonly MediaType[] } ? FileReply : Reply<E>
+
+interface Limits {
+  /** How large a body may be, where the usual 1 MB is not right. */
+  readonly maxBodyBytes?: number
+}
+
 /**
  * Serves one endpoint of the contract: who may call it is checked first, then the request; the reply is checked on the way out.
  */
 export function route<E extends Endpoint>(
   app: FastifyInstance,
   endpoint: E,
-  handle: (call: Call<E>) => Promise<Reply<E>>,
+  handle: (call: Call<E>) => Promise<Answer<E>>,
+  limits: Limits = {},
+): void {
+  const { takes } = endpoint
+  if (takes === undefined) serveEndpoint(app, endpoint, handle, limits)
+  else {
+    void app.register(async (files) => {
+      takeFiles(files, takes)
+      serveEndpoint(files, endpoint, handle, limits)
+    })
+  }
+}
+
+function serveEndpoint<E extends Endpoint>(
+  app: FastifyInstance,
+  endpoint: E,
+  handle: (call: Call<E>) => Promise<Answer<E>>,
+  { maxBodyBytes }: Limits,
 ): void {
   const status = Math.min(...Object.keys(endpoint.replies).map(Number))
   app.route({
     method: endpoint.method,
     url: endpoint.path,
     config: { endpoint },
+    ...(maxBodyBytes !== undefined && { bodyLimit: maxBodyBytes }),
     schema: {
       summary: endpoint.summary,
       operationId: endpoint.name,
@@ -58,6 +84,7 @@ export function route<E extends Endpoint>(
       const result = await handle(call)
       reply.code(status)
       if (result === undefined) return reply.send()
+      if (isFile(result)) return sendFile(request, reply, result)
       const version = (result as { version?: unknown }).version
       if (typeof version === 'number') reply.header('etag', `"${version}"`)
       return reply.send(result)

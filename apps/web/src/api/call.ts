@@ -9,6 +9,7 @@ type In<S> = S extends z.ZodType ? z.input<S> : never
 export type Input<E extends Endpoint> = (E extends { params: z.ZodObject } ? { params: In<E['params']> } : unknown) &
   (E extends { query: z.ZodObject } ? { query?: In<E['query']> } : unknown) &
   (E extends { body: z.ZodType } ? { body: In<E['body']> } : unknown) &
+  (E extends { takes: readonly string[] } ? { body: Blob } : unknown) &
   (E extends { ifMatch: true } ? { version: number } : unknown)
 
 type QueryValue = string | number | boolean | null | undefined
@@ -27,18 +28,29 @@ export async function call<E extends Endpoint>(endpoint: E, input: Input<E>, sig
     method: endpoint.method,
     credentials: 'same-origin',
     headers: {
-      accept: 'application/json',
-      ...(body !== undefined && { 'content-type': 'application/json' }),
+      accept: [...(endpoint.gives ?? []), 'application/json'].join(', '),
+      ...(body !== undefined && { 'content-type': body instanceof Blob ? body.type : 'application/json' }),
       ...(version !== undefined && { 'if-match': `"${version}"` }),
     },
-    ...(body !== undefined && { body: JSON.stringify(body) }),
+    ...(body !== undefined && { body: body instanceof Blob ? body : JSON.stringify(body) }),
     ...(signal && { signal }),
   }).catch((error: unknown) => {
     if (signal?.aborted) throw error
     throw new NoAnswerError(error)
   })
-  if (response.ok) return (response.status === 204 ? undefined : await response.json()) as Reply<E>
+  if (response.ok) return (await contentOf(endpoint, response)) as Reply<E>
   throw await refusalOf(response)
+}
+
+async function contentOf(endpoint: Endpoint, response: Response): Promise<unknown> {
+  if (endpoint.gives !== undefined) return await response.blob()
+  return response.status === 204 ? undefined : await response.json()
+}
+
+/** The address of an endpoint that is read by GET, for links and pictures. */
+export function addressOf<E extends Endpoint & { method: 'GET' }>(endpoint: E, input: Input<E>): string {
+  const { params = {}, query = {} } = input as AnyInput
+  return urlOf(endpoint.path, params, query)
 }
 
 function urlOf(path: string, params: Record<string, string>, query: Record<string, QueryValue>): string {
