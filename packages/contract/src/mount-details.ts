@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Id, Instant, Millimetres, Name, Reason, Text } from './common.ts'
+import { ShaftSystem } from './register-tables.ts'
 
 /** Why a number of the sheet stays blank. A blank is never filled in by anybody else. */
 export const BlankReason = z.enum(['not-measured', 'not-reachable', 'no-tool', 'does-not-apply', 'not-noted'])
@@ -27,6 +28,9 @@ export const SeatDecision = z.enum(['use-again', 'repaired', 'replaced', 'engine
 /** Shaft and housing as checked. R-SHAFT judges the shaft's diameters; R-RING takes the width of the housing seat. */
 const SeatChecks = z.object({
   shaft: z.array(SeatReading).max(6).default([]),
+  shaftSystem: ShaftSystem.nullable()
+    .default(null)
+    .meta({ description: 'R-INCH: the answer of the person who read the thread; never guessed' }),
   shaftSurface: z.enum(['clean', 'dressed', 'damaged']).nullable().default(null),
   shaftDecision: SeatDecision.nullable().default(null),
   housing: z.array(SeatReading).max(6).default([]),
