@@ -1,11 +1,14 @@
 import { afterAll, beforeAll } from 'vitest'
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
-import { serve, type Service } from '../../apps/api/src/main.ts'
+import type { Config } from '../../apps/api/src/config.ts'
+import { serve } from '../../apps/api/src/main.ts'
 import { webFolder } from '../../apps/ops/src/build-web.ts'
 import { demoSignIns, loadDemo, type DemoSignIn } from '../../seeds/load-demo.ts'
 import { withClient } from '../../apps/ops/src/database-client.ts'
 import { launchChromium } from './chromium.ts'
 import { useTestDatabase } from './database.ts'
+import { ServiceProcess } from './service-process.ts'
+import { Wire } from './wire.ts'
 
 export const phone = { width: 390, height: 844 }
 export const narrowPhone = { width: 360, height: 740 }
@@ -22,14 +25,54 @@ export interface OpenBook {
   stranger(options?: BrowserContextOptions): Promise<Page>
 }
 
+/** An open book whose browsers reach the service by a wire that can be cut, and whose service can be killed. */
+export interface WiredBook extends OpenBook {
+  readonly wire: Wire
+  readonly service: ServiceProcess
+}
+
+/** How browsers reach the service. */
+interface Access {
+  readonly url: string
+  close(): Promise<void>
+}
+
+type Settings = Partial<Config> & Pick<Config, 'appUrl'>
+
+/** Gives the test file that calls it the demo plant as {@link useOpenBook} does, behind a wire. */
+export function useWiredBook(): WiredBook {
+  const ground: { wire?: Wire; service?: ServiceProcess } = {}
+  const book = useOpenBook(async (settings) => {
+    const service = await ServiceProcess.start(settings)
+    const wire = new Wire(service.url)
+    await wire.open()
+    Object.assign(ground, { service, wire })
+    return {
+      url: wire.url,
+      async close() {
+        await wire.close()
+        await service.kill()
+      },
+    }
+  })
+  const standing = <T>(thing: T | undefined): T => {
+    if (thing === undefined) throw new Error('The wire stands only once the tests run.')
+    return thing
+  }
+  return Object.defineProperties(book as WiredBook, {
+    wire: { get: () => standing(ground.wire) },
+    service: { get: () => standing(ground.service) },
+  })
+}
+
 /** Gives the test file that calls it a database with the demo, the service on a free port, and a browser. */
-export function useOpenBook(): OpenBook {
+export function useOpenBook(open: (settings: Settings) => Promise<Access> = serve): OpenBook {
   const database = useTestDatabase()
-  const running: { service?: Service; browser?: Browser } = {}
+  const running: { service?: Access; browser?: Browser } = {}
 
   beforeAll(async () => {
     await loadDemo({ ownerUrl: database.ownerUrl })
-    running.service = await serve({
+    running.service = await open({
       appUrl: database.appUrl,
       port: 0,
       webDir: webFolder,
