@@ -115,12 +115,12 @@ export class Wire {
     })
     this.#underWay.add(passed)
     passed.on('close', () => this.#underWay.delete(passed))
-    question.on('close', () => {
-      if (!question.complete) passed.destroy()
-    })
     if (loss) {
       void this.#lose(loss, asked, passed).then(() => question.socket.destroy(), loss.failed)
     } else {
+      answer.on('close', () => {
+        if (!answer.writableFinished) passed.destroy()
+      })
       passed.on('error', () => question.socket.destroy())
       passed.on('response', (reply) => {
         answer.writeHead(reply.statusCode ?? 502, reply.rawHeaders)
