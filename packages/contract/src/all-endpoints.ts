@@ -8,7 +8,9 @@ import * as kits from './kits.ts'
 import * as life from './life.ts'
 import * as makerCharts from './maker-charts.ts'
 import * as meterReadings from './meter-readings.ts'
+import * as mountPlans from './mount-plans.ts'
 import * as mounts from './mounts.ts'
+import * as photos from './photos.ts'
 import * as positionViews from './position-views.ts'
 import * as register from './register-tables.ts'
 import * as removals from './removals.ts'
@@ -20,11 +22,13 @@ const features = [
   kits,
   positionViews,
   mounts,
+  mountPlans,
   removals,
   life,
   greasing,
   meterReadings,
   flags,
+  photos,
 ]
 
 const registers = [
@@ -37,6 +41,7 @@ const registers = [
   register.greases,
   register.parts,
   register.positions,
+  register.gauges,
 ]
 
 /** Every endpoint of the API, once. */

@@ -11,6 +11,7 @@ export const FlagKind = z.enum([
   'mount-over',
   'mount-not-proven',
   'residual-too-small',
+  'residual-not-proven',
   'no-mount-record',
   'no-locating',
   'several-locating',
@@ -35,6 +36,7 @@ export const FlagFacts = z.object({
   residualMinUm: z.number().optional(),
   expandedUncertaintyUm: z.number().optional(),
   mountRecordId: Id.optional(),
+  doAgainReason: z.string().optional().meta({ description: 'The engineer decided that the mount is done again' }),
   designation: z.string().optional(),
   locatingTags: z.array(z.string()).optional(),
 })

@@ -14,12 +14,14 @@ import { judgedChecks, notDoneChecks, rowChecks } from './mount-checks.ts'
 import type { Judgement } from './judgement.ts'
 import type { MountRecord, Reading } from './mounts.ts'
 
+type JudgedReading = Pick<Reading, 'moment' | 'row' | 'clearanceUm'> & Partial<Pick<Reading, 'struck'>>
+
 /** All that a mount is judged by. */
 export interface MountQuestion {
   readonly method: MountRecord['method']
   readonly bearing: BandBearing
   readonly bands: PositionBand
-  readonly readings: readonly Pick<Reading, 'moment' | 'row' | 'clearanceUm'>[]
+  readonly readings: readonly JudgedReading[]
   /** Axial travel from the zero point, in mm. */
   readonly driveUpMm: number | null
   readonly settings: SiteSettings
@@ -88,15 +90,17 @@ function residualOnly({ bands, settings }: MountQuestion, mounted: BearingReadin
   return judgeResidual(mounted.meanUm, bands.residualMinimum, expandedUm, residualRule).verdict
 }
 
-function meanOf({ readings }: MountQuestion, moment: Reading['moment']): BearingReading | null {
+type JudgedMoment = 'bench' | 'mounted'
+
+function meanOf({ readings }: MountQuestion, moment: JudgedMoment): BearingReading | null {
   const answer = bearingReading(rowReadings(readings, moment), moment)
   return answer.kind === 'reading' ? answer.reading : null
 }
 
-/** The readings of one moment, bench or mounted, as the formulas take them. */
-export function rowReadings(readings: MountQuestion['readings'], moment: Reading['moment']): RowReading[] {
+/** The readings of one moment that count, as the formulas take them: struck ones don't. */
+export function rowReadings(readings: MountQuestion['readings'], moment: JudgedMoment): RowReading[] {
   return readings
-    .filter((reading) => reading.moment === moment)
+    .filter((reading) => reading.moment === moment && !reading.struck)
     .map(({ row, clearanceUm }) => ({ row, um: clearanceUm }))
 }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { Id, Instant, Millimetres, Name, Reason, Text } from './common.ts'
-import { ShaftSystem } from './register-tables.ts'
+import { PartKind, ShaftSystem } from './register-tables.ts'
 
 /** Why a number of the sheet stays blank. A blank is never filled in by anybody else. */
 export const BlankReason = z.enum(['not-measured', 'not-reachable', 'no-tool', 'does-not-apply', 'not-noted'])
@@ -24,6 +24,7 @@ export const SeatReading = z.object({
 export type SeatReading = z.infer<typeof SeatReading>
 
 export const SeatDecision = z.enum(['use-again', 'repaired', 'replaced', 'engineer-asked'])
+export type SeatDecision = z.infer<typeof SeatDecision>
 
 /** Shaft and housing as checked. R-SHAFT judges the shaft's diameters; R-RING takes the width of the housing seat. */
 const SeatChecks = z.object({
@@ -44,7 +45,7 @@ const SeatChecks = z.object({
 export const KitCheckLine = z.object({
   kitLineId: Id.nullable().default(null),
   partId: Id.nullable().default(null),
-  kind: z.string().max(40),
+  kind: PartKind,
   plannedCode: Text.default(''),
   found: z.enum(['as-planned', 'other', 'missing', 'not-needed']),
   foundCode: Text.default(''),

@@ -1,79 +1,53 @@
 import { z } from 'zod'
-import {
-  Day,
-  Id,
-  Instant,
-  Micrometres,
-  Millimetres,
-  Name,
-  Reason,
-  RunHours,
-  Text,
-  page,
-  pageQuery,
-  recordParams,
-  siteParams,
-} from './common.ts'
+import { Day, Id, Instant, Micrometres, Name, Reason, RunHours, Text, page, pageQuery } from './common.ts'
+import { recordParams, siteParams } from './common.ts'
 import { endpoint } from './endpoint.ts'
+import { MountDecision, NewMountDecision } from './mount-decisions.ts'
+import { seenShape, sheetShape } from './mount-sheet.ts'
 import { Judgement, ResidualVerdict, Verdict } from './judgement.ts'
 import { ClearanceClass, Taper } from './register-tables.ts'
 import { hoursShape, RemovalDraft, removalShape } from './removals.ts'
-import { everyone, shaftWork } from './roles.ts'
+import { engineering, everyone, shaftWork } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
-export const MountMethod = z.enum(['feeler', 'drive-up', 'by-feel'])
 export const ReadingUnit = z.enum(['mm', 'um', 'in', 'thou'])
 
-/** A reading as it was typed; the service reads the number, comma or point. `confirmed` says that an unlikely one is meant. */
+/** When a clearance was felt: as found before anything was touched, on the bench, at a step of the drive-up, at the end. */
+export const ReadingMoment = z.enum(['found', 'bench', 'step', 'mounted'])
+
+/**
+ * A reading as it was typed; the service reads the number, comma or point. `confirmed` says that an unlikely one is meant.
+ * Judged are the readings of bench and mounted that are not struck.
+ */
 export const NewReading = z.object({
-  moment: z.enum(['bench', 'mounted']),
+  moment: ReadingMoment,
+  step: z
+    .int()
+    .min(1)
+    .max(40)
+    .nullable()
+    .default(null)
+    .meta({ description: 'The number of its drive step; null elsewhere' }),
   row: z.enum(['A', 'B']),
   typedValue: z.string().trim().min(1, 'Enter the reading').max(20),
   typedUnit: ReadingUnit,
   confirmed: z.boolean().default(false),
+  struck: z.boolean().default(false).meta({ description: 'It was mistyped: it stays to be read and counts no more' }),
 })
 export type NewReading = z.infer<typeof NewReading>
 export const Reading = z.object({
-  moment: z.enum(['bench', 'mounted']),
+  moment: ReadingMoment,
+  step: z.int().nullable(),
   row: z.enum(['A', 'B']),
   number: z.int(),
   clearanceUm: Micrometres,
   typedValue: z.string(),
   typedUnit: ReadingUnit,
+  struck: z.boolean(),
 })
 export type Reading = z.infer<typeof Reading>
 
-const readings = z.array(NewReading).max(80)
-/** What is written down at the shaft, beside the readings. */
-const sheetShape = {
-  mountedAt: Instant,
-  fitter: Name,
-  checker: Text.nullable().default(null),
-  permitReference: Text.nullable().default(null),
-  reason: Reason,
-  method: MountMethod.default('feeler'),
-  byFeelPerson: Text.nullable().default(null),
-  sleeveCode: Text.nullable().default(null),
-  nutCode: Text.nullable().default(null),
-  lockingCode: Text.nullable().default(null),
-  ringCount: z.int().min(0).max(2).nullable().default(null),
-  ringWidthMm: Millimetres.nullable().default(null),
-  shaftDiameterMm: Millimetres.nullable().default(null),
-  temperatureC: z.number().min(-60).max(200).nullable().default(null),
-  gauge: Text.nullable().default(null),
-  zeroPointMethod: Text.nullable().default(null),
-  driveUpMm: z.number().min(0).max(50).nullable().default(null),
-  nutAngleDeg: z.number().min(0).max(3600).nullable().default(null),
-  greaseId: Id.nullable().default(null),
-  greaseBearingG: z.number().min(0).max(100_000).nullable().default(null),
-  greaseHousingG: z.number().min(0).max(100_000).nullable().default(null),
-  capBoltTorqueNm: z.number().positive().max(100_000).nullable().default(null),
-  turnsFree: z.boolean().nullable().default(null),
-  note: Text.default(''),
-  outOfBandReason: Text.nullable().default(null),
-}
-
-export const MountSheet = z.object(sheetShape)
+const readings = z.array(NewReading).max(400)
 
 /** The bearing that goes on: one that is registered already, or a new one with a client-made id. */
 export const MountedBearing = z.object({
@@ -92,6 +66,7 @@ export const NewMountRecord = z.object({
   ...sheetShape,
   ...hoursShape,
   readings,
+  ...seenShape,
   sign: z.boolean().meta({ description: 'true: sign at once; false: keep as a draft' }),
   removal: RemovalDraft.nullable()
     .default(null)
@@ -99,8 +74,14 @@ export const NewMountRecord = z.object({
 })
 export type NewMountRecord = z.infer<typeof NewMountRecord>
 const { id: _id, positionId: _positionId, sign: _sign, ...draftShape } = NewMountRecord.shape
-export const MountDraftChange = z.object(draftShape)
+export const MountDraftChange = z.object({
+  ...draftShape,
+  sign: z.boolean().default(false).meta({ description: 'true: sign what is sent here in the same act' }),
+  changeId: Id.optional().meta({ description: 'The same change sent again under this id is answered with the record' }),
+})
+export type MountDraftChange = z.infer<typeof MountDraftChange>
 export const MountSignature = z.object({
+  ...seenShape,
   removal: z
     .object(removalShape)
     .nullable()
@@ -141,6 +122,7 @@ export const MountRecord = z
     }),
     readings: z.array(Reading),
     judgement: Judgement,
+    decisions: z.array(MountDecision).meta({ description: 'What the engineer decided on this record, newest first' }),
     signedAt: Instant.nullable(),
     signedBy: z.string().nullable(),
     correctsId: Id.nullable(),
@@ -227,6 +209,16 @@ export const signMount = endpoint({
   body: MountSignature,
   ifMatch: true,
   replies: { 200: MountRecord },
+})
+export const decideMount = endpoint({
+  name: 'decide-mount-record',
+  method: 'POST',
+  path: sitePath('mount-records/:id/decisions'),
+  access: engineering,
+  summary: 'Decide on a mount that is not proven inside its limits; its verdict stays as it is',
+  params: recordParams,
+  body: NewMountDecision,
+  replies: { 201: MountRecord },
 })
 export const correctMount = endpoint({
   name: 'correct-mount-record',

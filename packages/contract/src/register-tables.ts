@@ -1,3 +1,4 @@
+import { toNanometres } from '@shaftbook/bearing/units'
 import { z } from 'zod'
 import { Day, Flagged, Id, Instant, Millimetres, Name, Text, Micrometres } from './common.ts'
 import { registerEndpoints } from './register.ts'
@@ -184,5 +185,32 @@ export const positions = registerEndpoints({
     tag: Text.optional(),
   }),
   sorts: ['tag', 'name'],
+  writers: engineering,
+})
+
+export const GaugeKind = z.enum(['feeler-metric', 'feeler-inch', 'other'])
+/** Blade thicknesses, thin to thick, kept to the nanometre. */
+const Blades = z
+  .array(Micrometres.positive())
+  .min(1)
+  .max(60)
+  .refine(
+    (blades) => blades.every((um, at) => at === 0 || toNanometres(um, 'um') > toNanometres(blades[at - 1] ?? 0, 'um')),
+    'list the blades from the thinnest to the thickest, each once',
+  )
+
+/** The blade sets of the site; a sheet names the one that was used. */
+export const gauges = registerEndpoints({
+  plural: 'gauges',
+  noun: 'gauge',
+  fields: z.object({
+    name: Name,
+    kind: GaugeKind.default('feeler-metric'),
+    bladesUm: Blades,
+    checkedUntil: Day.nullable().default(null),
+    note: Text.default(''),
+  }),
+  filters: z.object({ search: Text.optional() }),
+  sorts: ['name'],
   writers: engineering,
 })

@@ -56,6 +56,7 @@ export const baseUrgency: Readonly<Record<FlagKind, number>> = {
   'never-greased': 560,
   'greasing-overdue': 500,
   'mount-not-proven': 400,
+  'residual-not-proven': 390,
   'no-mount-record': 300,
 }
 
@@ -79,6 +80,7 @@ function fitmentFlags(fitment: FitmentFacts): WantedFlag[] {
   if (mount.verdict === 'over') flags.push(flag('mount-over', mount.mountedAt, percentOut(mount), facts))
   if (mount.verdict === 'under') flags.push(flag('mount-under', mount.mountedAt, percentOut(mount), facts))
   if (mount.verdict === 'not-proven') flags.push(flag('mount-not-proven', mount.mountedAt, 0, facts))
+  if (mount.residual === 'not-proven') flags.push(flag('residual-not-proven', mount.mountedAt, 0, facts))
   if (mount.residual === 'too-small') flags.push(flag('residual-too-small', mount.mountedAt, 0, facts))
   return flags
 }

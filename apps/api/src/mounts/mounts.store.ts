@@ -1,12 +1,14 @@
 import { notJudged } from '@shaftbook/contract/judge-mount'
 import type { Judgement } from '@shaftbook/contract/judgement'
-import { MountSheet, type MountRecord } from '@shaftbook/contract/mounts'
+import type { MountDecision } from '@shaftbook/contract/mount-decisions'
+import { MountDetails } from '@shaftbook/contract/mount-details'
+import { MountSheet } from '@shaftbook/contract/mount-sheet'
+import type { MountRecord, Reading } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
 import { Prisma } from '../../../../prisma/client/client.ts'
 import type { Sql, SiteTx } from '../db/database.ts'
 import { nmFromUm, umFromNm } from '../db/units.ts'
-import type { TakenReading } from './typed-readings.ts'
 
 /** What is written down at the shaft, beside the readings. */
 export type Sheet = z.output<typeof MountSheet>
@@ -23,20 +25,27 @@ export function sheetOf(holder: Sheet): Sheet {
   return Object.fromEntries(sheetFields.map((field) => [field, holder[field]])) as unknown as Sheet
 }
 
-type RecordRow = Omit<MountRecord, 'mountedAt' | 'signedAt' | 'createdAt' | 'readings' | 'judgement'> & {
+type RecordRow = Omit<MountRecord, 'details' | 'mountedAt' | 'signedAt' | 'createdAt' | 'readings' | 'judgement'> & {
   mountedAt: Date
   signedAt: Date | null
   createdAt: Date
   judgement: Judgement | null
+  details: unknown
+  decisions: MountDecision[] | null
 }
 
+const decisionsSql = `(
+    select jsonb_agg(jsonb_build_object('id', d.id, 'kind', d.kind, 'until', d.until, 'reason', d.reason,
+      'decidedAt', d.decided_at, 'decidedBy', decider.name) order by d.decided_at desc, d.id desc)
+    from mount_decision d left join person decider on decider.id = d.decided_by
+    where d.site_id = m.site_id and d.mount_record_id = m.id)`
 const recordSql = `
   select m.id, m.version, m.position_id as "positionId", p.tag, machine.name as "machineName", m.fitment_id as "fitmentId",
     jsonb_build_object('id', b.id, 'bearingTypeId', b.bearing_type_id, 'serial', b.serial, 'lot', b.lot, 'maker', b.maker,
       'packedOn', b.packed_on, 'designation', t.designation, 'boreMm', t.bore_mm, 'taper', t.taper) as bearing,
     m.clearance_class as "clearanceClass", ${sheetColumns}, m.run_hours as "runHours", m.no_hours_reason as "noHoursReason",
     m.removal_draft as removal,
-    m.judgement, m.signed_at as "signedAt", person.name as "signedBy", m.corrects_id as "correctsId",
+    m.judgement, ${decisionsSql} as decisions, m.signed_at as "signedAt", person.name as "signedBy", m.corrects_id as "correctsId",
     c.id as "correctedById", m.correction_reason as "correctionReason", m.created_at as "createdAt"
   from mount_record m
   join position p on p.site_id = m.site_id and p.id = m.position_id
@@ -49,15 +58,15 @@ const recordSql = `
   where m.site_id = $1::uuid and m.id = $2::uuid`
 
 const readingsSql = `
-  select moment, bearing_row as row, reading_number as number, clearance_nm as "clearanceNm", typed_value as "typedValue",
+  select moment, step_number as step, struck, bearing_row as row, reading_number as number, clearance_nm as "clearanceNm", typed_value as "typedValue",
     typed_unit as "typedUnit"
   from mount_reading where site_id = $1::uuid and mount_record_id = $2::uuid
-  order by moment, bearing_row, reading_number`
+  order by moment, step_number, bearing_row, reading_number`
 
 export async function findRecord(sql: Sql, siteId: string, id: string): Promise<MountRecord | undefined> {
   const [row] = await sql<RecordRow>(recordSql, [siteId, id])
   if (!row) return undefined
-  const readings = await sql<Omit<TakenReading, 'clearanceUm'> & { clearanceNm: number }>(readingsSql, [siteId, id])
+  const readings = await sql<Omit<Reading, 'clearanceUm'> & { clearanceNm: number }>(readingsSql, [siteId, id])
   return {
     ...row,
     mountedAt: row.mountedAt.toISOString(),
@@ -65,6 +74,11 @@ export async function findRecord(sql: Sql, siteId: string, id: string): Promise<
     createdAt: row.createdAt.toISOString(),
     readings: readings.map(({ clearanceNm, ...reading }) => ({ ...reading, clearanceUm: umFromNm(clearanceNm) })),
     judgement: row.judgement ?? notJudged,
+    details: MountDetails.parse(row.details),
+    decisions: (row.decisions ?? []).map((decision) => ({
+      ...decision,
+      decidedAt: new Date(decision.decidedAt).toISOString(),
+    })),
   }
 }
 
@@ -85,7 +99,7 @@ export interface RecordContents {
   readonly noHoursReason: string | null
   readonly removal: MountRecord['removal']
   readonly clearanceClass: string
-  readonly readings: readonly TakenReading[]
+  readonly readings: readonly Reading[]
   readonly judgement: Judgement
 }
 
@@ -115,14 +129,16 @@ export async function changeRecord(tx: SiteTx, id: string, contents: RecordConte
   await addReadings(tx, id, contents.readings)
 }
 
-async function addReadings(tx: SiteTx, mountRecordId: string, readings: readonly TakenReading[]): Promise<void> {
+async function addReadings(tx: SiteTx, mountRecordId: string, readings: readonly Reading[]): Promise<void> {
   const { siteId } = tx.scope
   await tx.prisma.mountReading.createMany({
-    data: readings.map(({ moment, row, number, clearanceUm, typedValue, typedUnit }) => ({
+    data: readings.map(({ moment, step, row, number, clearanceUm, typedValue, typedUnit, struck }) => ({
       siteId,
       id: uuidv7(),
       mountRecordId,
       moment,
+      stepNumber: step,
+      struck,
       bearingRow: row,
       readingNumber: number,
       clearanceNm: nmFromUm(clearanceUm),

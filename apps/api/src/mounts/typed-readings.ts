@@ -1,20 +1,9 @@
 import { parseClearance, type ClearanceAnswer } from '@shaftbook/bearing/clearance-text'
 import { InputError } from '@shaftbook/bearing/input-error'
-import { fromUm, parseLength, type LengthUnit } from '@shaftbook/bearing/units'
-import type { NewReading } from '@shaftbook/contract/mounts'
+import { fromUm, parseLength } from '@shaftbook/bearing/units'
+import type { NewReading, Reading } from '@shaftbook/contract/mounts'
 import type { FieldFault, ProblemCode } from '@shaftbook/contract/problem'
 import { DomainError } from '../domain-error.ts'
-
-/** A clearance as it was felt: its value beside what was typed. */
-export interface TakenReading {
-  readonly moment: 'bench' | 'mounted'
-  readonly row: 'A' | 'B'
-  /** Counts from 1 within its moment and row. */
-  readonly number: number
-  readonly clearanceUm: number
-  readonly typedValue: string
-  readonly typedUnit: LengthUnit
-}
 
 interface Fault extends FieldFault {
   readonly code: ProblemCode
@@ -32,17 +21,16 @@ const faultOrder: readonly ProblemCode[] = [
  * Reads the typed clearances: comma or point, 0 to 2 mm, all in one unit. One that is probably a slip is asked about,
  * with what may have been meant, unless it was confirmed. R-UNIT.
  */
-export function takeReadings(readings: readonly NewReading[], boreMm: number): TakenReading[] {
-  const faults: Fault[] = []
-  const taken = readings.flatMap((reading, index): TakenReading[] => {
+export function takeReadings(readings: readonly NewReading[], boreMm: number): Reading[] {
+  const faults = stepFaults(readings)
+  const taken = readings.flatMap((reading, index): Reading[] => {
     const path = `readings.${index}.typedValue`
     const answer = readOne(reading, boreMm, path, faults)
     if (!answer) return []
-    if (answer.kind === 'ask' && !reading.confirmed) faults.push(question(path, answer))
-    const { moment, row, typedValue } = reading
-    const earlier = readings.slice(0, index).filter((other) => other.moment === moment && other.row === row)
-    const number = earlier.length + 1
-    return [{ moment, row, number, clearanceUm: answer.valueUm, typedValue, typedUnit: answer.unit }]
+    if (answer.kind === 'ask' && !reading.confirmed && !reading.struck) faults.push(question(path, answer))
+    const { moment, step, row, typedValue, struck } = reading
+    const number = readings.slice(0, index).filter((other) => placeOf(other) === placeOf(reading)).length + 1
+    return [{ moment, step, row, number, clearanceUm: answer.valueUm, typedValue, typedUnit: answer.unit, struck }]
   })
   const [first] = taken
   for (const [index, reading] of taken.entries()) {
@@ -50,6 +38,22 @@ export function takeReadings(readings: readonly NewReading[], boreMm: number): T
   }
   refuse(faults)
   return taken
+}
+
+/** Readings are numbered within the same row of the same set. */
+function placeOf({ moment, step, row }: NewReading): string {
+  return `${moment} ${step ?? ''} ${row}`
+}
+
+function stepFaults(readings: readonly NewReading[]): Fault[] {
+  return readings.flatMap(({ moment, step }, index): Fault[] => {
+    if ((moment === 'step') === (step !== null)) return []
+    const message =
+      moment === 'step'
+        ? 'Say at which step of the drive-up this was read.'
+        : 'Only a reading of the drive-up belongs to a step: leave the step out.'
+    return [{ code: 'request-invalid', path: `readings.${index}.step`, message }]
+  })
 }
 
 function readOne(reading: NewReading, boreMm: number, path: string, faults: Fault[]): ClearanceAnswer | undefined {
@@ -71,7 +75,7 @@ function question(path: string, answer: Extract<ClearanceAnswer, { kind: 'ask' }
   return { code: 'reading-unlikely', path, message: answer.sentence, suggestions }
 }
 
-function mixed(index: number, reading: TakenReading, first: TakenReading): Fault {
+function mixed(index: number, reading: Reading, first: Reading): Fault {
   const message = `This reading is in ${reading.typedUnit}, the first one in ${first.typedUnit}: enter all readings of a record in one unit.`
   return { code: 'units-mixed', path: `readings.${index}.typedValue`, message }
 }

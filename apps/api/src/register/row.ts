@@ -49,6 +49,7 @@ function shown({ as }: Column, value: unknown): unknown {
   if (value === null || value === undefined) return null
   if (as === 'instant') return new Date(value as string | Date).toISOString()
   if (as === 'day') return value instanceof Date ? value.toISOString().slice(0, 10) : value
+  if (as === 'list of nanometres') return (value as number[]).map((nm) => umFromNm(nm))
   return as === 'nanometres' ? umFromNm(value as number) : value
 }
 
@@ -64,5 +65,6 @@ export function toStore(table: RegisterTable, fields: Fields): Record<string, un
 function kept({ as }: Column, value: unknown): unknown {
   if (value === null || value === undefined) return null
   if (as === 'instant' || as === 'day') return new Date(value as string)
+  if (as === 'list of nanometres') return (value as number[]).map((um) => nmFromUm(um))
   return as === 'nanometres' ? nmFromUm(value as number) : value
 }

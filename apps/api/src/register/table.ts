@@ -19,7 +19,7 @@ export type Fields = Record<string, unknown>
 /** Where a field is stored; micrometres are stored as whole nanometres. */
 export interface Column {
   readonly column: string
-  readonly as: 'plain' | 'instant' | 'day' | 'nanometres'
+  readonly as: 'plain' | 'instant' | 'day' | 'nanometres' | 'list of nanometres'
 }
 
 /** A condition of a list in SQL: `column` names a column, `value` passes a parameter. */
@@ -88,6 +88,10 @@ export function day(column: string): Column {
 
 export function nanometres(column: string): Column {
   return { column, as: 'nanometres' }
+}
+
+export function nanometreList(column: string): Column {
+  return { column, as: 'list of nanometres' }
 }
 
 /** Rows whose column is exactly what was asked for; `type` is its PostgreSQL type. */

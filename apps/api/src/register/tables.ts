@@ -12,7 +12,7 @@ import {
   checkShaft,
 } from './rules.ts'
 import * as places from './places.store.ts'
-import { day, equals, hasText, instant, nanometres, registerTable } from './table.ts'
+import { day, equals, hasText, instant, nanometreList, nanometres, registerTable } from './table.ts'
 
 export const areas = registerTable(contract.areas, {
   table: 'area',
@@ -199,7 +199,31 @@ export const positions = registerTable(contract.positions, {
   },
 })
 
-export const registerTables = [areas, machines, shafts, meters, bearingTypes, bearings, greases, parts, positions]
+export const gauges = registerTable(contract.gauges, {
+  table: 'gauge',
+  columns: {
+    name: 'name',
+    kind: 'kind',
+    bladesUm: nanometreList('blades_nm'),
+    checkedUntil: day('checked_until'),
+    note: 'note',
+  },
+  filters: { search: hasText('name', 'note') },
+  sorts: { name: { column: 'name', type: 'text' } },
+})
+
+export const registerTables = [
+  areas,
+  machines,
+  shafts,
+  meters,
+  bearingTypes,
+  bearings,
+  greases,
+  parts,
+  positions,
+  gauges,
+]
 
 async function checkStaysAtMachine(tx: SiteTx, id: string, from: string, to: string): Promise<void> {
   if (from === to || (await places.areOfOneMachine(tx, from, to))) return

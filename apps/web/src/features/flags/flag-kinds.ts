@@ -82,6 +82,14 @@ export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
     verdict: 'not-proven',
     act: 'log-remount',
   },
+  'residual-not-proven': {
+    title: 'Clearance left not proven',
+    counted: 'with clearance not proven',
+    group: 'Mounts',
+    urgency: 'soon',
+    verdict: 'not-proven',
+    act: 'log-remount',
+  },
   'no-mount-record': {
     title: 'No mount record',
     counted: 'without a record',

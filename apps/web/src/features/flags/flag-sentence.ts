@@ -16,7 +16,11 @@ export interface FlagSentence {
 
 /** How late or how far out a flag is, on the plant's day `today`, in the person's units. */
 export function flagSentence(flag: Pick<Flag, 'kind' | 'facts'>, words: LengthWords, today: string): FlagSentence {
-  return sentences[flag.kind](flag.facts, words, today)
+  const said = sentences[flag.kind](flag.facts, words, today)
+  const { doAgainReason } = flag.facts
+  return doAgainReason === undefined
+    ? said
+    : { ...said, detail: sentence([said.detail, `to be mounted again: ${doAgainReason}`]) }
 }
 
 type Sentence = (facts: FlagFacts, words: LengthWords, today: string) => FlagSentence
@@ -30,6 +34,7 @@ const sentences: Readonly<Record<FlagKind, Sentence>> = {
   'mount-under': (facts, words) => outOfBand(facts, words, 'under'),
   'mount-not-proven': notProven,
   'residual-too-small': tooSmall,
+  'residual-not-proven': residualNotProven,
   'no-mount-record': (facts) => ({ measure: 'Not measured, or not written down', detail: bearing(facts) }),
   'no-locating': () => ({ measure: 'Nothing holds the shaft axially', detail: oneLocates }),
   'several-locating': several,
@@ -100,6 +105,16 @@ function tooSmall(facts: FlagFacts, words: LengthWords): FlagSentence {
   return {
     measure: shortUm > 0 ? `by ${words.length(shortUm)}` : '',
     detail: `${words.length(mountedMeanUm)} left, the least is ${words.length(residualMinUm)}`,
+  }
+}
+
+function residualNotProven(facts: FlagFacts, words: LengthWords): FlagSentence {
+  const { mountedMeanUm, residualMinUm } = facts
+  if (mountedMeanUm === undefined || residualMinUm === undefined)
+    return { measure: 'with this gauge', detail: bearing(facts) }
+  return {
+    measure: 'with this gauge',
+    detail: `${words.length(mountedMeanUm)} left, too near the least of ${words.length(residualMinUm)}`,
   }
 }
 
