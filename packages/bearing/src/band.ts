@@ -1,9 +1,10 @@
 import type { ClassRange, ClearanceClass } from '@shaftbook/standards/clearance-classes'
 import { guideRowForBore } from '@shaftbook/standards/reduction-guide'
 import type { ReductionGuideRow } from '@shaftbook/standards/reduction-guide.data'
-import type { Certainty, Lookup, Taper } from '@shaftbook/standards/table'
+import type { Lookup, Taper } from '@shaftbook/standards/table'
 import { isSphericalRoller } from './designation.ts'
 import { InputError, requireWithin } from './input-error.ts'
+import { chartSource, rowForBearing, type ChartRow, type MakerChart } from './maker-chart.ts'
 import { boreRange, certaintyCautions, noAnswer, type NoAnswer, type Source, type Sourced } from './source.ts'
 import { toNanometres, umFromNanometres } from './units.ts'
 
@@ -19,26 +20,6 @@ export interface Band extends Sourced {
 export interface ResidualMinimum extends Sourced {
   minUm: number
   clearanceClass: ClearanceClass
-}
-
-/** One row of a bearing maker's chart, entered by the site. */
-export interface ChartRow {
-  overMm: number
-  inclMm: number
-  reductionMinUm: number
-  reductionMaxUm: number
-  driveUpMinMm?: number | null
-  driveUpMaxMm?: number | null
-  residualMinUm?: Partial<Record<ClearanceClass, number | null>>
-  certainty?: Certainty | null
-}
-
-/** A bearing maker's chart for one taper. */
-export interface MakerChart {
-  title: string
-  edition: string | null
-  taper: Taper
-  rows: readonly ChartRow[]
 }
 
 /** A position's own band and residual minimum, set by the engineer. */
@@ -168,20 +149,15 @@ function guideFor({ boreMm, series }: BandQuery): Lookup<ReductionGuideRow> {
 }
 
 function chartRow(query: BandQuery): { chart: MakerChart; row: ChartRow } | null {
-  const { chart, boreMm, taper } = query
+  const { chart, boreMm, taper, clearanceClass } = query
   if (!chart || chart.taper !== taper) return null
-  const row = chart.rows.find((candidate) => candidate.overMm < boreMm && boreMm <= candidate.inclMm)
+  const row = rowForBearing(chart.rows, boreMm, clearanceClass)
   return row ? { chart, row } : null
 }
 
 function positionSource(own: OwnBand | null): Source {
   const title = own?.title ?? 'set for this position'
   return { kind: 'position', title, edition: own?.edition ?? null, row: null, certainty: null }
-}
-
-function chartSource(chart: MakerChart, row: ChartRow): Source {
-  const certainty = row.certainty ?? null
-  return { kind: 'maker-chart', title: chart.title, edition: chart.edition, row: boreRange(row), certainty }
 }
 
 function guideSource(guide: Extract<Lookup<ReductionGuideRow>, { found: true }>): Source {
@@ -204,7 +180,7 @@ function guideResidual(row: ReductionGuideRow, clearanceClass: ClearanceClass): 
 
 function bandCautions(query: BandQuery): string[] {
   const missed = query.chart
-    ? [`${query.chart.title} has no row for this bore and taper: the generic guide was used.`]
+    ? [`${query.chart.title} has no row for this bore, taper and class: the generic guide was used.`]
     : []
   const c2 =
     query.clearanceClass === 'C2' ? ['The generic guide is not made for class C2: ask the engineer for a band.'] : []

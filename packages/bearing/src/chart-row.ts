@@ -1,7 +1,8 @@
 import type { Taper } from '@shaftbook/standards/table'
-import { requireBand, type ChartRow } from './band.ts'
+import { requireBand } from './band.ts'
 import { checkRatio } from './drive-up.ts'
 import { InputError, requireWithin } from './input-error.ts'
+import type { ChartRow } from './maker-chart.ts'
 import { formula, type Sourced } from './source.ts'
 import { formatLength, toUm } from './units.ts'
 

@@ -22,7 +22,7 @@ export const usualMaxBlades = 3
 export function stackFor(wantedUm: number, setUm: readonly number[], maxBlades = usualMaxBlades): WantedStack {
   requireWithin(wantedUm, 'wantedUm', 1, 5000, 'µm')
   const wantedNm = toNanometres(wantedUm, 'um')
-  const stacks = allStacks(setUm, maxBlades)
+  const stacks = stacksOf(setUm, maxBlades)
   const exact = stacks.find((stack) => toNanometres(stack.totalUm, 'um') === wantedNm)
   const sourced = { source: formula('blades of the set, fewest first'), rule: 'R-UNIT', cautions: [] }
   if (exact) return { ...sourced, kind: 'stack', ...exact }
@@ -58,21 +58,44 @@ export function stackSequence(
     number,
     number,
   ]
-  const upwards: BladeStack[] = []
-  let least = target
-  for (const stack of allStacks(setUm, maxBlades)) {
-    const nm = toNanometres(stack.totalUm, 'um')
-    if (nm < least || nm > bench) continue
-    upwards.push(stack)
-    least = nm + Math.max(1, step)
-  }
-  const none = upwards.length === 0 ? ['No stack of this set lies between bench clearance and target.'] : []
+  const stacks = downTo(target, bench, step, stacksOf(setUm, maxBlades))
+  const none = stacks.length === 0 ? ['No stack of this set lies between bench clearance and target.'] : []
   return {
-    stacks: upwards.toReversed(),
+    stacks,
     source: formula('blades of the set, from bench clearance to target'),
     rule: 'R-UNIT',
     cautions: [...none, 'Never turn the ring on a blade; feel the unloaded rollers, both rows.'],
   }
+}
+
+/**
+ * The same sequence from stacks that were worked out before (stacksOf): from a clearance down to a target, at least a step
+ * apart, all in µm. Empty where none lies between.
+ */
+export function stacksDownTo(
+  fromUm: number,
+  targetUm: number,
+  stacks: readonly BladeStack[],
+  stepUm = usualStepUm,
+): BladeStack[] {
+  const [target, from, step] = [targetUm, fromUm, stepUm].map((um) => toNanometres(um, 'um')) as [
+    number,
+    number,
+    number,
+  ]
+  return downTo(target, from, step, stacks)
+}
+
+function downTo(targetNm: number, fromNm: number, stepNm: number, stacks: readonly BladeStack[]): BladeStack[] {
+  const upwards: BladeStack[] = []
+  let least = targetNm
+  for (const stack of stacks) {
+    const nm = toNanometres(stack.totalUm, 'um')
+    if (nm < least || nm > fromNm) continue
+    upwards.push(stack)
+    least = nm + Math.max(1, stepNm)
+  }
+  return upwards.toReversed()
 }
 
 export interface GoNoGoWindow extends Sourced {
@@ -103,10 +126,10 @@ export function goNoGoWindow(passesUm: number, stopsUm: number): GoNoGoWindow {
 }
 
 /**
- * One stack for each thickness that the set can make, the one with the fewest blades, thinnest thickness first. Blades are
- * taken in turn, so that each thickness is kept once however many ways lead to it.
+ * One stack for each thickness that a set can make (blades in µm, 1 to 60 of them), the one with the fewest blades, thinnest
+ * thickness first. Blades are taken in turn, so that each thickness is kept once however many ways lead to it.
  */
-function allStacks(setUm: readonly number[], maxBlades: number): BladeStack[] {
+export function stacksOf(setUm: readonly number[], maxBlades = usualMaxBlades): BladeStack[] {
   requireWithin(setUm.length, 'bladesUm', 1, 60, 'blades')
   requireWithin(maxBlades, 'maxBlades', 1, 4, 'blades')
   const bySize: Map<number, number[]>[] = [new Map([[0, []]])]

@@ -7,6 +7,8 @@ export interface Source {
   kind: SourceKind
   title: string
   edition: string | null
+  /** The page of a maker's document, where the site entered one. */
+  page?: string | null
   /** The row used, such as "80 < d ≤ 100 mm". */
   row: string | null
   certainty: Certainty | null
