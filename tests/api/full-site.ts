@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import type { SmallSite } from '../../seeds/builders/small-site.ts'
 import type { SiteAgent, TestApp } from '../support/app.ts'
+import { aJpeg, photoPath } from '../support/pictures.ts'
 import { aMount, daysOn, overReadings, plannedRemoval } from './shaft-work.ts'
 
 /** Fills a small site through the service, so that every table that a site owns has rows of it. */
@@ -29,8 +30,14 @@ export async function fillSite(service: TestApp, site: SmallSite): Promise<void>
     doseG: 42,
     meterShowsHours: 2610,
   })
+  await addPhoto(manager, site)
   await addChart(sent)
   await changeArea(manager, site)
+}
+
+async function addPhoto(manager: SiteAgent, site: SmallSite): Promise<void> {
+  const reply = await manager.postFile(photoPath(site, { caption: `Gallery of ${site.code}` }), await aJpeg())
+  if (reply.status !== 201) throw new Error(`POST /photos: ${reply.status} ${JSON.stringify(reply.body)}`)
 }
 
 async function addChart(sent: (path: string, body: object) => Promise<void>): Promise<void> {

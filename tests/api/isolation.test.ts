@@ -95,6 +95,8 @@ describe('through the API, signed in at alpha', () => {
     ['grease-plans', 'positionId', 'position'],
     ['due-greasings', 'areaId', 'area'],
     ['meter-readings', 'meterId', 'meter'],
+    ['photos', 'positionId', 'position'],
+    ['photos', 'subjectId', 'position'],
     ['flags', 'areaId', 'area'],
     ['flags', 'positionId', 'position'],
     ['audit-entries', 'rowId', 'position'],

@@ -1,3 +1,6 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import { Client } from 'pg'
 import supertest, { type Test } from 'supertest'
@@ -14,6 +17,8 @@ export interface TestApp {
   readonly owner: Client
   readonly alpha: SmallSite
   readonly beta: SmallSite
+  /** Where its photos lie, unless the test says otherwise. */
+  readonly photoFolder: string
   /** Puts the service's clock; it stands there. */
   setNow(now: Date): void
   signIn(person: Credentials, siteCode: string): Promise<SiteAgent>
@@ -31,6 +36,8 @@ export interface SiteAgent {
   /** Sends the version as If-Match where it is given. */
   patch(path: string, body: object, version?: number): Test
   postIfMatch(path: string, body: object, version: number): Test
+  /** Sends a file as the body. */
+  postFile(path: string, file: Buffer, mediaType?: string): Test
 }
 
 /**
@@ -45,13 +52,16 @@ export function useTestApp(settings: Partial<Config> = {}): TestApp {
     const owner = new Client(database.ownerUrl)
     await owner.connect()
     let now: Date | undefined
-    const config = { poolSize: 4, signInTriesPerMinute: 10_000, log: 'silent', ...settings, appUrl: database.appUrl }
-    const app = await buildApp(Config.parse(config), () => now ?? new Date())
+    const photoFolder = await mkdtemp(join(tmpdir(), 'shaftbook-photos-'))
+    const photoStore = { kind: 'folder', folder: photoFolder }
+    const config = { poolSize: 4, signInTriesPerMinute: 10_000, log: 'silent', photoStore, ...settings }
+    const app = await buildApp(Config.parse({ ...config, appUrl: database.appUrl }), () => now ?? new Date())
     await app.ready()
     Object.assign(service, {
       app,
       database,
       owner,
+      photoFolder,
       alpha: await seedSmallSite(owner, { code: 'alpha' }),
       beta: await seedSmallSite(owner, { code: 'beta' }),
       setNow: (at: Date) => (now = at),
@@ -61,6 +71,7 @@ export function useTestApp(settings: Partial<Config> = {}): TestApp {
   afterAll(async () => {
     await service.app?.close()
     await service.owner?.end()
+    if (service.photoFolder) await rm(service.photoFolder, { recursive: true, force: true })
   })
   return service
 }
@@ -77,6 +88,7 @@ async function signIn(app: FastifyInstance, { email, password }: Credentials, si
       const request = agent.patch(at(path))
       return (version === undefined ? request : ifMatch(request, version)).send(body)
     },
+    postFile: (path, file, mediaType = 'image/jpeg') => agent.post(at(path)).set('content-type', mediaType).send(file),
     postIfMatch: (path, body, version) => ifMatch(agent.post(at(path)), version).send(body),
   }
 }

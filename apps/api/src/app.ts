@@ -19,6 +19,7 @@ import { describeApi } from './http/openapi.ts'
 import { answerBadAddress, answerProblems } from './http/problems.ts'
 import { lifeRoutes } from './life/life.routes.ts'
 import { mountRoutes } from './mounts/mounts.routes.ts'
+import { photoRoutes } from './photos/photos.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
 import { registerRoutes } from './register/register.routes.ts'
 import { removalRoutes } from './removals/removals.routes.ts'
@@ -83,6 +84,7 @@ const featureRoutes = [
   meterRoutes,
   storesRoutes,
   flagRoutes,
+  photoRoutes,
   calculationRoutes,
 ]
 
