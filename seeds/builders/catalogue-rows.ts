@@ -112,6 +112,7 @@ export interface MakerChartBandRow extends SiteOwned {
   overMm: number
   inclMm: number
   taper: BearingTaper
+  clearanceClass: 'C2' | 'CN' | 'C3' | 'C4' | 'C5' | null
   reductionMinNm: number
   reductionMaxNm: number
   residualMinCnNm: number | null
@@ -124,7 +125,15 @@ export interface MakerChartBandRow extends SiteOwned {
 export function aMakerChartBand(over: Overrides<MakerChartBandRow> & { chartId: string }): MakerChartBandRow {
   const residual = { residualMinCnNm: 35_000, residualMinC3Nm: 50_000, residualMinC4Nm: 80_000 }
   const plain = { overMm: 80, inclMm: 100, reductionMinNm: 45_000, reductionMaxNm: 60_000, ...residual }
-  return { ...plain, taper: '1:12', driveUpMinMm: 0.7, driveUpMaxMm: 0.9, ...over, id: over.id ?? newId() }
+  return {
+    ...plain,
+    taper: '1:12',
+    clearanceClass: null,
+    driveUpMinMm: 0.7,
+    driveUpMaxMm: 0.9,
+    ...over,
+    id: over.id ?? newId(),
+  }
 }
 
 export interface PartRow extends SiteOwned {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { chooseBand, halfOfBand, residualMinimum, type BandQuery, type MakerChart } from './band.ts'
+import { chooseBand, halfOfBand, residualMinimum, type BandQuery } from './band.ts'
+import type { MakerChart } from './maker-chart.ts'
 import { InputError } from './input-error.ts'
 
 const chart: MakerChart = {

@@ -13,6 +13,7 @@ const chartRow = {
   overMm: 80,
   inclMm: 100,
   taper: '1:12' as const,
+  clearanceClass: null,
   reductionMinUm: 56,
   reductionMaxUm: 64,
   residualMinCnUm: 41,
@@ -21,7 +22,13 @@ const chartRow = {
   driveUpMinMm: 0.8,
   driveUpMaxMm: 1,
 }
-const chart: BandChart = { maker: 'Tarnbeck', document: 'Mounting card 7', edition: '2025', rows: [chartRow] }
+const chart: BandChart = {
+  maker: 'Tarnbeck',
+  document: 'Mounting card 7',
+  edition: '2025',
+  page: '7',
+  rows: [chartRow],
+}
 const ballBearing: BandBearing = { ...bearing, kind: 'self-aligning-ball', series: '12' }
 
 describe('the band of a position', () => {

@@ -1,11 +1,5 @@
-import {
-  chooseBand,
-  residualMinimum,
-  type Band,
-  type BandQuery,
-  type MakerChart as BearingChart,
-  type ResidualMinimum,
-} from '@shaftbook/bearing/band'
+import { chooseBand, residualMinimum, type Band, type BandQuery, type ResidualMinimum } from '@shaftbook/bearing/band'
+import { rowForBearing, type MakerChart as BearingChart } from '@shaftbook/bearing/maker-chart'
 import type { z } from 'zod'
 import type { MakerChart, MakerChartRow } from './maker-charts.ts'
 import type { Band as BandShown } from './judgement.ts'
@@ -24,7 +18,7 @@ export type BandPosition = Pick<
 >
 
 /** The maker's chart that the position goes by. */
-export type BandChart = Pick<MakerChart, 'maker' | 'document' | 'edition'> & {
+export type BandChart = Pick<MakerChart, 'maker' | 'document' | 'edition' | 'page'> & {
   readonly rows: readonly Omit<MakerChartRow, 'id'>[]
 }
 
@@ -59,7 +53,7 @@ function bandQuery(position: BandPosition, bearing: BandBearing, chart: BandChar
   const { boreMm, taper, clearanceClass, kind } = bearing
   const { ownReductionMinUm: minUm, ownReductionMaxUm: maxUm, ownBandSource, ownResidualMinUm, seat } = position
   const bearingChart = chart && taper && chartFor(chart, taper)
-  const inChart = bearingChart?.rows.some((row) => row.overMm < boreMm && boreMm <= row.inclMm) ?? false
+  const inChart = bearingChart !== null && rowForBearing(bearingChart.rows, boreMm, clearanceClass) !== undefined
   // the guide is made for spherical roller bearings: any other goes by the position's own band or a chart only
   const driven = seat !== 'cylindrical' && (kind === 'spherical-roller' || inChart)
   return {
@@ -72,10 +66,11 @@ function bandQuery(position: BandPosition, bearing: BandBearing, chart: BandChar
   }
 }
 
-function chartFor({ maker, document, edition, rows }: BandChart, taper: '1:12' | '1:30'): BearingChart {
+function chartFor({ maker, document, edition, page, rows }: BandChart, taper: '1:12' | '1:30'): BearingChart {
   return {
     title: `${maker}, ${document}`,
     edition,
+    page,
     taper,
     rows: rows
       .filter((row) => row.taper === taper)
@@ -88,9 +83,9 @@ function chartFor({ maker, document, edition, rows }: BandChart, taper: '1:12' |
 
 /** A band as a record keeps it and as it is shown. */
 export function presentBand(band: Band): BandShown {
-  const { kind, title, edition, row, certainty } = band.source
+  const { kind, title, edition, page = null, row, certainty } = band.source
   if (kind !== 'position' && kind !== 'maker-chart' && kind !== 'generic-guide') {
     throw new TypeError(`a band does not come from ${kind}`)
   }
-  return { minUm: band.minUm, maxUm: band.maxUm, source: { kind, title, edition, row, certainty } }
+  return { minUm: band.minUm, maxUm: band.maxUm, source: { kind, title, edition, page, row, certainty } }
 }

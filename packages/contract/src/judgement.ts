@@ -12,6 +12,7 @@ export const Band = z.object({
     kind: z.enum(['position', 'maker-chart', 'generic-guide']),
     title: z.string(),
     edition: z.string().nullable(),
+    page: z.string().nullable().default(null).meta({ description: "The page of the maker's document" }),
     row: z.string().nullable(),
     certainty: z.string().nullable(),
   }),

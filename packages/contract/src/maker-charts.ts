@@ -12,7 +12,8 @@ import {
   siteParams,
 } from './common.ts'
 import { endpoint } from './endpoint.ts'
-import { Taper } from './register-tables.ts'
+import { Band } from './judgement.ts'
+import { ClearanceClass, Taper } from './register-tables.ts'
 import { engineering, everyone } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
@@ -27,6 +28,9 @@ export const MakerChartRow = z.object({
   overMm: z.number().min(0).max(10_000),
   inclMm: Millimetres,
   taper: Taper,
+  clearanceClass: ClearanceClass.nullable()
+    .default(null)
+    .meta({ description: 'The class that the row is for; null: every class without a row of its own' }),
   reductionMinUm: bandLimit,
   reductionMaxUm: bandLimit,
   residualMinCnUm: clearance,
@@ -41,9 +45,22 @@ const head = { maker: Name, document: Name, edition: Name, page: Text.nullable()
 const rows = z.array(MakerChartRow).min(1, 'A chart has at least one row').max(200)
 
 export const MakerChartSummary = z.object({ ...rowShape, ...head, rowCount: z.int() })
-export const MakerChart = z.object({ ...rowShape, ...head, rows: z.array(MakerChartRow) }).meta({ id: 'MakerChart' })
+const replacesId = Id.nullable().default(null).meta({ description: 'The chart whose next edition this is' })
+export const MakerChart = z
+  .object({
+    ...rowShape,
+    ...head,
+    replacesId,
+    rows: z.array(MakerChartRow),
+    used: z.boolean().meta({
+      description:
+        'A signed record went by it: rows, maker, document and edition stay; what changed is entered as a new edition',
+    }),
+    positionCount: z.int().meta({ description: 'Positions that go by it' }),
+  })
+  .meta({ id: 'MakerChart' })
 export type MakerChart = z.infer<typeof MakerChart>
-export const NewMakerChart = z.object({ id: Id, ...head, rows })
+export const NewMakerChart = z.object({ id: Id, ...head, replacesId, rows })
 export const MakerChartChange = z.strictObject({
   maker: Name.optional(),
   document: Name.optional(),
@@ -51,6 +68,22 @@ export const MakerChartChange = z.strictObject({
   page: Text.nullable().optional(),
   rows: rows.optional(),
 })
+
+/** What a position's band is by the old edition of a chart and by the new one; null: no band. */
+export const ChartTakeoverPosition = z.object({
+  id: Id,
+  tag: z.string(),
+  designation: z.string(),
+  before: Band.nullable(),
+  after: Band.nullable(),
+  changes: z.boolean().meta({ description: 'The limits differ' }),
+})
+export type ChartTakeoverPosition = z.infer<typeof ChartTakeoverPosition>
+export const ChartTakeover = z.object({
+  from: z.object({ id: Id, document: z.string(), edition: z.string() }),
+  positions: z.array(ChartTakeoverPosition),
+})
+export type ChartTakeover = z.infer<typeof ChartTakeover>
 
 export const listMakerCharts = endpoint({
   name: 'list-maker-charts',
@@ -76,7 +109,7 @@ export const createMakerChart = endpoint({
   method: 'POST',
   path: sitePath('maker-charts'),
   access: engineering,
-  summary: 'Enter a chart; rows whose bore ranges overlap are refused',
+  summary: 'Enter a chart, or a new edition of one; rows that overlap or contradict are refused by their numbers',
   params: siteParams,
   body: NewMakerChart,
   replies: { 201: MakerChart },
@@ -86,9 +119,32 @@ export const changeMakerChart = endpoint({
   method: 'PATCH',
   path: sitePath('maker-charts/:id'),
   access: engineering,
-  summary: 'Change a chart; records judged by it stay as they are',
+  summary: 'Change a chart that no signed record went by; of one that was used only the page can be changed',
   params: recordParams,
   body: MakerChartChange,
+  ifMatch: true,
+  replies: { 200: MakerChart },
+})
+
+export const readChartTakeover = endpoint({
+  name: 'read-chart-takeover',
+  method: 'GET',
+  path: sitePath('maker-charts/:id/takeover'),
+  access: everyone,
+  summary: 'The positions that still go by the edition before, with their bands by either; 404 for a first edition',
+  params: recordParams,
+  replies: { 200: ChartTakeover },
+})
+export const takeOverPositions = endpoint({
+  name: 'take-over-positions',
+  method: 'POST',
+  path: sitePath('maker-charts/:id/takeover'),
+  access: engineering,
+  summary: 'Let every position of the edition before go by this chart; records stay as they are',
+  params: recordParams,
+  body: z.object({
+    positionCount: z.int().min(1).meta({ description: 'How many were shown; another number is refused' }),
+  }),
   ifMatch: true,
   replies: { 200: MakerChart },
 })

@@ -40,10 +40,10 @@ const refusals: Record<string, readonly [ProblemCode, string, string]> = {
     'rows',
     'A row has an id that stands for another row: give every row its own.',
   ],
-  maker_chart_row_site_id_chart_id_taper_numrange_excl: [
+  maker_chart_row_overlap: [
     'not-allowed-here',
     'rows',
-    'Two rows of the chart cover the same bore and taper: make the ranges meet without overlap.',
+    'Two rows of the chart cover the same bore, taper and class: make the ranges meet without overlap.',
   ],
 }
 

@@ -2,7 +2,7 @@ import type { BandBearing, BandChart, BandPosition } from '@shaftbook/contract/b
 import type { MountedBearing } from '@shaftbook/contract/mounts'
 import { v7 as uuidv7 } from 'uuid'
 import type { z } from 'zod'
-import type { SiteTx } from '../db/database.ts'
+import type { SiteTx, Sql } from '../db/database.ts'
 import { umFromNm } from '../db/units.ts'
 import { presentChartRow, type StoredChartRow } from '../register/charts.store.ts'
 
@@ -33,6 +33,26 @@ function typeJson(table: string): string {
     'boreMm', ${table}.bore_mm, 'taper', ${table}.taper, 'clearanceClass', ${table}.clearance_class)`
 }
 
+const fittingColumns = `p.seat, p.own_reduction_min_nm as "ownReductionMinNm", p.own_reduction_max_nm as "ownReductionMaxNm",
+  p.own_residual_min_nm as "ownResidualMinNm", p.own_band_source as "ownBandSource",
+  case when c.id is null then null
+    else jsonb_build_object('maker', c.maker, 'document', c.document, 'edition', c.edition, 'page', c.page) end as chart,
+  (select jsonb_agg(jsonb_build_object('overMm', r.over_mm, 'inclMm', r.incl_mm, 'taper', r.taper,
+      'clearanceClass', r.clearance_class, 'reductionMinNm', r.reduction_min_nm, 'reductionMaxNm', r.reduction_max_nm,
+      'residualMinCnNm', r.residual_min_cn_nm, 'residualMinC3Nm', r.residual_min_c3_nm,
+      'residualMinC4Nm', r.residual_min_c4_nm, 'driveUpMinMm', r.drive_up_min_mm, 'driveUpMaxMm', r.drive_up_max_mm)
+      order by r.over_mm)
+    from maker_chart_row r where r.site_id = c.site_id and r.chart_id = c.id) as "chartRows",
+  ${typeJson('planned')} as planned, case when t.id is null then null else ${typeJson('t')} end as type`
+
+/** `type` is the bearing type that goes on, as the statement names it. */
+function fittingTables(type: string): string {
+  return `position p
+     join bearing_type planned on planned.site_id = p.site_id and planned.id = p.bearing_type_id
+     left join bearing_type t on t.site_id = p.site_id and t.id = ${type}
+     left join maker_chart c on c.site_id = p.site_id and c.id = p.maker_chart_id`
+}
+
 /** A position's seat and own band, its maker's chart and the bearing types. One statement. */
 export async function findFitting(
   tx: Pick<SiteTx, 'scope' | 'sql'>,
@@ -40,25 +60,28 @@ export async function findFitting(
   bearingTypeId: string,
 ): Promise<Fitting> {
   const [row] = await tx.sql<FittingRow>(
-    `select p.seat, p.own_reduction_min_nm as "ownReductionMinNm", p.own_reduction_max_nm as "ownReductionMaxNm",
-       p.own_residual_min_nm as "ownResidualMinNm", p.own_band_source as "ownBandSource",
-       case when c.id is null then null
-         else jsonb_build_object('maker', c.maker, 'document', c.document, 'edition', c.edition) end as chart,
-       (select jsonb_agg(jsonb_build_object('overMm', r.over_mm, 'inclMm', r.incl_mm, 'taper', r.taper,
-           'reductionMinNm', r.reduction_min_nm, 'reductionMaxNm', r.reduction_max_nm,
-           'residualMinCnNm', r.residual_min_cn_nm, 'residualMinC3Nm', r.residual_min_c3_nm,
-           'residualMinC4Nm', r.residual_min_c4_nm, 'driveUpMinMm', r.drive_up_min_mm, 'driveUpMaxMm', r.drive_up_max_mm)
-           order by r.over_mm)
-         from maker_chart_row r where r.site_id = c.site_id and r.chart_id = c.id) as "chartRows",
-       ${typeJson('planned')} as planned, case when t.id is null then null else ${typeJson('t')} end as type
-     from position p
-     join bearing_type planned on planned.site_id = p.site_id and planned.id = p.bearing_type_id
-     left join bearing_type t on t.site_id = p.site_id and t.id = $3::uuid
-     left join maker_chart c on c.site_id = p.site_id and c.id = p.maker_chart_id
-     where p.site_id = $1::uuid and p.id = $2::uuid`,
+    `select ${fittingColumns} from ${fittingTables('$3::uuid')} where p.site_id = $1::uuid and p.id = $2::uuid`,
     [tx.scope.siteId, positionId, bearingTypeId],
   )
   if (!row) throw new Error(`position ${positionId} is not there`)
+  return presentFitting(row)
+}
+
+/** What many positions ask for, by position; the type that goes on is the planned one. One statement. */
+export async function plannedFittings(
+  sql: Sql,
+  siteId: string,
+  positionIds: readonly string[],
+): Promise<Map<string, Fitting>> {
+  const rows = await sql<FittingRow & { id: string }>(
+    `select p.id, ${fittingColumns} from ${fittingTables('p.bearing_type_id')}
+     where p.site_id = $1::uuid and p.id = any($2::uuid[])`,
+    [siteId, positionIds],
+  )
+  return new Map(rows.map((row) => [row.id, presentFitting(row)]))
+}
+
+function presentFitting(row: FittingRow): Fitting {
   const { chart, chartRows, planned, type } = row
   return {
     position: {

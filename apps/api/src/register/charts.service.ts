@@ -1,3 +1,4 @@
+import { chartContradictions } from '@shaftbook/bearing/chart-contradictions'
 import {
   createMakerChart,
   type MakerChart,
@@ -10,8 +11,7 @@ import type { Context } from '../context.ts'
 import type { Scope } from '../db/database.ts'
 import type { PageQuery } from '../db/list-page.ts'
 import { receive } from '../db/receipts.ts'
-import { nmFromUm } from '../db/units.ts'
-import { DomainError, fieldError, notFound, versionStale } from '../domain-error.ts'
+import { DomainError, notFound, versionStale } from '../domain-error.ts'
 import * as store from './charts.store.ts'
 
 const noun = 'reduction chart'
@@ -40,7 +40,10 @@ export async function createChart(
   })
 }
 
-/** Changes a chart; rows, when given, replace the old ones. Records that were judged by it keep their verdicts. */
+/**
+ * Changes a chart; rows, when given, replace the old ones. What a signed record went by stays what it was: of a chart
+ * that was used only the page can be mended.
+ */
 export async function changeChart(
   { db }: Context,
   scope: Scope,
@@ -51,55 +54,50 @@ export async function changeChart(
   return await db.withSite(scope, async (tx) => {
     const before = await store.findChart(tx, id)
     if (!before) throw notFound(noun)
+    if (before.used) checkStays(before, change)
     if (!(await store.updateChart(tx, id, version, { ...before, ...change }))) throw versionStale(noun, version)
-    if (change.rows) await store.replaceRows(tx, id, change.rows)
+    if (change.rows && !before.used) await store.replaceRows(tx, id, change.rows)
     return (await store.findChart(tx, id)) as MakerChart
   })
 }
 
-/** Refuses a row that contradicts itself and rows that claim the same bore; names them by their place, from 1. */
+type Change = z.output<typeof MakerChartChange>
+
+function checkStays(before: MakerChart, change: Change): void {
+  const heads = (['maker', 'document', 'edition'] as const).filter(
+    (name) => change[name] !== undefined && change[name] !== before[name],
+  )
+  const rows = change.rows && !sameRows(before.rows, change.rows) ? ['rows'] : []
+  const paths = [...heads, ...rows]
+  if (paths.length === 0) return
+  const message = `Signed mount records went by ${before.document}, edition ${before.edition}: it stays as it is. Enter what changed as a new edition.`
+  throw new DomainError(
+    'not-allowed-here',
+    message,
+    paths.map((path) => ({ path, message: 'stays, as signed records went by it' })),
+  )
+}
+
+function sameRows(before: readonly MakerChartRow[], after: readonly MakerChartRow[]): boolean {
+  const inOrder = (rows: readonly MakerChartRow[]) =>
+    rows.map((row) => JSON.stringify(Object.entries(row).toSorted(([a], [b]) => (a < b ? -1 : 1)))).toSorted(byText)
+  return JSON.stringify(inOrder(before)) === JSON.stringify(inOrder(after))
+}
+
+function byText(a: string, b: string): number {
+  return a < b ? -1 : 1
+}
+
+/** Refuses rows that contradict themselves or each other; every one is named by its place, from 1. */
 function checkRows(rows: readonly MakerChartRow[]): void {
-  rows.forEach(checkRow)
-  const placed = rows.map((row, index) => ({ row, index })).sort((a, b) => a.row.overMm - b.row.overMm)
-  for (const taper of ['1:12', '1:30'] as const) {
-    const ofTaper = placed.filter(({ row }) => row.taper === taper)
-    ofTaper.slice(1).forEach((next, at) => {
-      const previous = ofTaper[at] as (typeof ofTaper)[number]
-      if (next.row.overMm < previous.row.inclMm) throw overlap(previous, next)
-    })
-  }
-}
-
-interface Placed {
-  readonly row: MakerChartRow
-  readonly index: number
-}
-
-function overlap(first: Placed, second: Placed): DomainError {
-  const named = ({ row, index }: Placed): string => `row ${index + 1} (over ${row.overMm} to ${row.inclMm} mm)`
-  const message = `For taper ${first.row.taper}, ${named(first)} and ${named(second)} overlap: make the ranges meet without overlap.`
-  return new DomainError('not-allowed-here', message, [
-    { path: `rows.${first.index}.inclMm`, message: `overlaps ${named(second)}` },
-    { path: `rows.${second.index}.overMm`, message: `overlaps ${named(first)}` },
-  ])
-}
-
-function checkRow(row: MakerChartRow, index: number): void {
-  const refuse = (field: keyof MakerChartRow, sentence: string): DomainError =>
-    fieldError('not-allowed-here', `rows.${index}.${field}`, `Row ${index + 1}: ${sentence}`)
-  if (row.inclMm <= row.overMm) {
-    throw refuse('inclMm', `the range of bores runs upwards: over ${row.overMm} to ${row.inclMm} mm does not.`)
-  }
-  if (nmFromUm(row.reductionMinUm) <= 0) {
-    throw refuse('reductionMinUm', 'the least reduction has to be a nanometre (0.001 µm) or more.')
-  }
-  if (nmFromUm(row.reductionMaxUm) <= nmFromUm(row.reductionMinUm)) {
-    throw refuse('reductionMaxUm', 'the most reduction has to be larger than the least.')
-  }
-  if ((row.driveUpMinMm === null) !== (row.driveUpMaxMm === null)) {
-    throw refuse('driveUpMaxMm', 'give both limits of the drive-up, or none.')
-  }
-  if (row.driveUpMinMm !== null && row.driveUpMaxMm !== null && row.driveUpMaxMm < row.driveUpMinMm) {
-    throw refuse('driveUpMaxMm', 'the most drive-up has to be as large as the least, or larger.')
-  }
+  const faults = chartContradictions(rows)
+  const [first] = faults
+  if (!first) return
+  const sentence = first.message.startsWith('row ') ? first.message : `row ${first.row + 1}: ${first.message}`
+  const more = faults.length > 1 ? ` (${faults.length} faults in all)` : ''
+  throw new DomainError(
+    'not-allowed-here',
+    `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${more}.`,
+    faults.map(({ row, field, message }) => ({ path: `rows.${row}.${field}`, message })),
+  )
 }

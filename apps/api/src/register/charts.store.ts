@@ -43,14 +43,35 @@ export async function listCharts(
   return { items, nextCursor }
 }
 
-export async function findChart({ prisma, scope }: SiteTx, id: string): Promise<MakerChart | undefined> {
+/**
+ * Whether a signed record went by the chart. A record keeps document and edition of its band in words, and those of a
+ * chart that was used never change.
+ */
+function usedSql(chart: string): string {
+  const said = (name: string) => `m.judgement #>> '{band,source,${name}}'`
+  return `exists (select from mount_record m where m.site_id = ${chart}.site_id and m.signed_at is not null
+    and m.band_min_nm is not null and ${said('kind')} = 'maker-chart'
+    and ${said('title')} = ${chart}.maker || ', ' || ${chart}.document and ${said('edition')} = ${chart}.edition)`
+}
+
+export async function findChart({ prisma, scope, sql }: SiteTx, id: string): Promise<MakerChart | undefined> {
   const chart = await prisma.makerChart.findUnique({
     where: { siteId_id: { siteId: scope.siteId, id } },
-    include: { rows: { orderBy: [{ taper: 'asc' }, { overMm: 'asc' }] } },
+    include: {
+      rows: { orderBy: [{ taper: 'asc' }, { overMm: 'asc' }, { clearanceClass: { sort: 'asc', nulls: 'first' } }] },
+    },
   })
   if (!chart) return undefined
+  const [use] = await sql<{ used: boolean; positionCount: number }>(
+    `select ${usedSql('c')} as used, (select count(*)::int from position p
+         where p.site_id = c.site_id and p.maker_chart_id = c.id and p.retired_at is null) as "positionCount"
+     from maker_chart c where c.site_id = $1::uuid and c.id = $2::uuid`,
+    [scope.siteId, id],
+  )
+  if (!use) throw new Error(`chart ${id} is not there`)
   return {
     ...chart,
+    ...use,
     createdAt: chart.createdAt.toISOString(),
     updatedAt: chart.updatedAt.toISOString(),
     rows: chart.rows.map(presentRow),
@@ -95,6 +116,7 @@ function keptRow(row: MakerChartRow) {
     overMm: row.overMm,
     inclMm: row.inclMm,
     taper: row.taper,
+    clearanceClass: row.clearanceClass,
     reductionMinNm: nmFromUm(row.reductionMinUm),
     reductionMaxNm: nmFromUm(row.reductionMaxUm),
     residualMinCnNm: nmFromUm(row.residualMinCnUm),
@@ -115,6 +137,7 @@ export function presentChartRow(row: StoredChartRow): Omit<MakerChartRow, 'id'> 
     overMm: row.overMm,
     inclMm: row.inclMm,
     taper: row.taper as MakerChartRow['taper'],
+    clearanceClass: row.clearanceClass as MakerChartRow['clearanceClass'],
     reductionMinUm: umFromNm(row.reductionMinNm),
     reductionMaxUm: umFromNm(row.reductionMaxNm),
     residualMinCnUm: umFromNm(row.residualMinCnNm),

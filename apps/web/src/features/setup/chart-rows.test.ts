@@ -6,6 +6,7 @@ const row = {
   overMm: 80,
   inclMm: 100,
   taper: '1:12' as const,
+  clearanceClass: null,
   reductionMinUm: 45.5,
   reductionMaxUm: 60,
   residualMinCnUm: 35,
