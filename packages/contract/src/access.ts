@@ -60,6 +60,15 @@ export const signOut = endpoint({
   replies: { 204: null },
 })
 
+export const readDeviceKey = endpoint({
+  name: 'read-device-key',
+  method: 'GET',
+  path: '/api/v1/session/device-key',
+  access: 'signed-in',
+  summary: 'The key under which a device seals what this person writes without a network; the same on every device',
+  replies: { 200: z.object({ key: z.base64().meta({ description: '32 bytes in Base64' }) }) },
+})
+
 export const Site = z.object({
   id: Id,
   code: z.string(),

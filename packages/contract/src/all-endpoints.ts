@@ -1,5 +1,6 @@
 import * as access from './access.ts'
 import { allCalculations } from './calculations/all-calculations.ts'
+import * as device from './device.ts'
 import type { Endpoint } from './endpoint.ts'
 import * as flags from './flags.ts'
 import * as greasing from './greasing.ts'
@@ -21,6 +22,7 @@ const features = [
   makerCharts,
   kits,
   positionViews,
+  device,
   mounts,
   mountPlans,
   removals,

@@ -4,6 +4,7 @@ import {
   changeSite,
   listAudit,
   listPeople,
+  readDeviceKey,
   readSession,
   readSite,
   signIn,
@@ -16,7 +17,7 @@ import { DomainError } from '../domain-error.ts'
 import { route } from '../http/route.ts'
 import * as access from './access.service.ts'
 import { verifyPassword } from './passwords.ts'
-import { closeSession, findSession, openSession, sessionCookie, sessionDays, type SignedIn } from './session.ts'
+import { closeSession, findDeviceKey, findSession, openSession, sessionCookie, sessionDays, type SignedIn } from './session.ts'
 
 export function signInRoutes(app: FastifyInstance, context: Context): void {
   const { db, config } = context
@@ -42,6 +43,11 @@ export function signInRoutes(app: FastifyInstance, context: Context): void {
 export function accessRoutes(app: FastifyInstance, context: Context): void {
   const { db, config } = context
   route(app, readSession, async ({ signedIn }) => asMe(signedIn))
+  route(app, readDeviceKey, async ({ request }) => {
+    const key = await findDeviceKey(db, request.cookies[sessionCookie] ?? '')
+    if (!key) throw new DomainError('not-signed-in', 'Sign in first: your session is over.')
+    return { key: key.toString('base64') }
+  })
   route(app, signOut, async ({ request, reply }) => {
     const token = request.cookies[sessionCookie]
     if (token) await closeSession(db, token)

@@ -66,6 +66,14 @@ export async function closeSession(db: Database, token: string): Promise<void> {
   await db.ask('select close_session($1)', [tokenHash(token)])
 }
 
+/** The key of the session's person for sealing on a device, or undefined when the session is over. */
+export async function findDeviceKey(db: Database, token: string): Promise<Buffer | undefined> {
+  const [found] = await db.ask<{ device_key: Buffer }>('select device_key from session_device_key($1)', [
+    tokenHash(token),
+  ])
+  return found?.device_key
+}
+
 function tokenHash(token: string): Buffer {
   return createHash('sha256').update(token).digest()
 }

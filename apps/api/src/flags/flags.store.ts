@@ -74,15 +74,20 @@ function positionsNamed(site: string, pattern: string): string {
     or o.shaft_id in (${shaftsNamed(site, pattern)}))`
 }
 
-/** The flags of a position and of its shaft that are not cleared, the most pressing first. */
-export async function flagsAt(sql: Sql, siteId: string, positionId: string, shaftId: string): Promise<Flag[]> {
+/** The flags of these positions and shafts that are not cleared, the most pressing first. */
+export async function flagsAt(
+  sql: Sql,
+  siteId: string,
+  positionIds: readonly string[],
+  shaftIds: readonly string[],
+): Promise<Flag[]> {
   const rows = await sql<FlagRow>(
     `select ${columns} from (
-       select * from flag where site_id = $1::uuid and position_id = $2::uuid and cleared_at is null
+       select * from flag where site_id = $1::uuid and position_id = any($2::uuid[]) and cleared_at is null
        union all
-       select * from flag where site_id = $1::uuid and shaft_id = $3::uuid and cleared_at is null
+       select * from flag where site_id = $1::uuid and shaft_id = any($3::uuid[]) and cleared_at is null
      ) g ${places} order by g.urgency desc, g.id desc`,
-    [siteId, positionId, shaftId],
+    [siteId, positionIds, shaftIds],
   )
   return rows.map(present)
 }

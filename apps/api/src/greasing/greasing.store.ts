@@ -135,8 +135,21 @@ export async function listDueItems(sql: Sql, siteId: string, query: DueQuery) {
   const tables = query.search ? { from: `grease_due d ${duePlaces}` } : { from: 'grease_due d', join: duePlaces }
   const spec = { select: dueColumns, ...tables, where, sort, id: 'd.id' }
   const { rows, nextCursor } = await readPage<DueRow>(sql, spec, query)
-  const items = rows.map((row): DueItem => ({ ...row, lastGreasedAt: row.lastGreasedAt?.toISOString() ?? null }))
-  return { items, nextCursor }
+  return { items: rows.map(presentDue), nextCursor }
+}
+
+/** What these positions are due. */
+export async function dueItemsAt(sql: Sql, siteId: string, positionIds: readonly string[]): Promise<DueItem[]> {
+  const rows = await sql<DueRow>(
+    `select ${dueColumns} from grease_due d ${duePlaces}
+     where d.site_id = $1::uuid and d.position_id = any($2::uuid[])`,
+    [siteId, positionIds],
+  )
+  return rows.map(presentDue)
+}
+
+function presentDue(row: DueRow): DueItem {
+  return { ...row, lastGreasedAt: row.lastGreasedAt?.toISOString() ?? null }
 }
 
 const searched = ['p.tag', 'p.name', 'm.tag', 'm.name', 'grease.name']

@@ -35,6 +35,16 @@ export async function listPlans(sql: Sql, siteId: string, query: PageQuery & { p
   return { items: rows.map((row) => present(row)), nextCursor }
 }
 
+/** The plans in force at these positions. */
+export async function currentPlans(sql: Sql, siteId: string, positionIds: readonly string[]): Promise<GreasePlan[]> {
+  const rows = await sql<PlanRow>(
+    `select ${columns} from ${tables}
+     where plan.site_id = $1::uuid and plan.position_id = any($2::uuid[]) and plan.ended_at is null`,
+    [siteId, positionIds],
+  )
+  return rows.map((row) => present(row))
+}
+
 export async function findPlan(sql: Sql, siteId: string, id: string): Promise<GreasePlan | undefined> {
   const [row] = await sql<PlanRow>(
     `select ${columns} from ${tables} where plan.site_id = $1::uuid and plan.id = $2::uuid`,

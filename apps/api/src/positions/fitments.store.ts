@@ -54,8 +54,9 @@ export async function findFitment(sql: Sql, siteId: string, id: string): Promise
   return (await fitmentsWhere(sql, siteId, 'f.id = $2::uuid', id))[0]
 }
 
-export async function openFitmentAt(sql: Sql, siteId: string, positionId: string): Promise<Fitment | undefined> {
-  return (await fitmentsWhere(sql, siteId, 'f.position_id = $2::uuid and f.removed_at is null', positionId))[0]
+/** What is fitted at these positions now. */
+export async function openFitmentsAt(sql: Sql, siteId: string, positionIds: readonly string[]): Promise<Fitment[]> {
+  return await fitmentsWhere(sql, siteId, 'f.position_id = any($2::uuid[]) and f.removed_at is null', positionIds)
 }
 
 /** Every stay at a position, the newest first. */
@@ -63,7 +64,7 @@ export async function fitmentsAt(sql: Sql, siteId: string, positionId: string): 
   return await fitmentsWhere(sql, siteId, 'f.position_id = $2::uuid', positionId)
 }
 
-async function fitmentsWhere(sql: Sql, siteId: string, condition: string, id: string): Promise<Fitment[]> {
+async function fitmentsWhere(sql: Sql, siteId: string, condition: string, id: unknown): Promise<Fitment[]> {
   const rows = await sql<FitmentRow>(
     `select ${columns} from ${tables} where f.site_id = $1::uuid and ${condition} order by f.fitted_at desc`,
     [siteId, id],

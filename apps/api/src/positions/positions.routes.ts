@@ -1,3 +1,4 @@
+import { listPositionOverviews } from '@shaftbook/contract/device'
 import {
   listFitments,
   listPositionBoard,
@@ -21,5 +22,6 @@ export function positionRoutes(app: FastifyInstance, context: Context): void {
   route(app, listFitments, ({ scope, query }) => positions.listFitments(context, scope, query))
   route(app, readFitment, ({ scope, params }) => positions.readFitment(context, scope, params.id))
   route(app, readPositionOverview, ({ scope, params }) => positions.readOverview(context, scope, params.id))
+  route(app, listPositionOverviews, ({ scope, query }) => positions.listOverviews(context, scope, query))
   route(app, readPositionHistory, ({ scope, params }) => positions.readHistory(context, scope, params.id))
 }

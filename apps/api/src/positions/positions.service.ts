@@ -4,11 +4,11 @@ import type { Context } from '../context.ts'
 import type { Scope, Sql } from '../db/database.ts'
 import type { PageQuery } from '../db/list-page.ts'
 import { notFound } from '../domain-error.ts'
-import { listDueItems } from '../greasing/greasing.store.ts'
-import { listPlans } from '../greasing/plans.store.ts'
-import { findFitting } from '../mounts/fitting.store.ts'
+import { dueItemsAt } from '../greasing/greasing.store.ts'
+import { currentPlans } from '../greasing/plans.store.ts'
+import { plannedFittings } from '../mounts/fitting.store.ts'
 import { flagsAt } from '../flags/flags.store.ts'
-import { findKit } from '../stores/stores.store.ts'
+import { findKits } from '../stores/stores.store.ts'
 import { plantDay } from '@shaftbook/contract/time-zone'
 import * as board from './board.store.ts'
 import * as fitments from './fitments.store.ts'
@@ -52,37 +52,57 @@ export async function readFitment({ db }: Context, scope: Scope, id: string): Pr
   return fitment
 }
 
-/** Everything that stands at a position, in the same few statements for every position. */
 export async function readOverview({ db }: Context, scope: Scope, id: string): Promise<PositionOverview> {
+  const [found] = await db.readSite(scope, (sql) => overviewsOf(sql, scope.siteId, [id]))
+  if (!found) throw notFound('position')
+  return found
+}
+
+/** A page of positions by tag, each with everything that stands there, in the same few statements however many they are. */
+export async function listOverviews({ db }: Context, scope: Scope, query: overview.OverviewQuery) {
   return await db.readSite(scope, async (sql) => {
-    const place = await overview.findPlace(sql, scope.siteId, id)
-    if (!place) throw notFound('position')
-    const { position, chart, planned } = await findFitting({ scope, sql }, id, place.bearingType.id)
-    const { band, residualMinimum } = bandOfPosition(position, planned, chart)
+    const { rows, nextCursor } = await overview.pageOfPositions(sql, scope.siteId, query)
+    const ids = rows.map(({ id }) => id)
+    return { items: await overviewsOf(sql, scope.siteId, ids), nextCursor }
+  })
+}
+
+/** Everything that stands at these positions, in their order. */
+async function overviewsOf(sql: Sql, siteId: string, ids: readonly string[]): Promise<PositionOverview[]> {
+  const places = byKey(await overview.findPlaces(sql, siteId, ids), ({ position }) => position.id)
+  const fittings = await plannedFittings(sql, siteId, ids)
+  const stays = byKey(await fitments.openFitmentsAt(sql, siteId, ids), ({ positionId }) => positionId)
+  const plans = byKey(await currentPlans(sql, siteId, ids), ({ positionId }) => positionId)
+  const due = byKey(await dueItemsAt(sql, siteId, ids), ({ positionId }) => positionId)
+  const found = [...places.values()]
+  const flags = await flagsAt(
+    sql,
+    siteId,
+    ids,
+    found.map(({ shaft }) => shaft.id),
+  )
+  const kitIds = found.flatMap(({ position }) => position.kitId ?? [])
+  const kits = byKey(await findKits(sql, siteId, kitIds), ({ id }) => id)
+
+  return ids.flatMap((id) => {
+    const [place, fitting] = [places.get(id), fittings.get(id)]
+    if (!place || !fitting) return []
+    const { band, residualMinimum } = bandOfPosition(fitting.position, fitting.planned, fitting.chart)
     return {
       ...place,
       band: band && presentBand(band),
       residualMinUm: residualMinimum?.minUm ?? null,
-      fitment: (await fitments.openFitmentAt(sql, scope.siteId, id)) ?? null,
-      ...(await greasingAt(sql, scope, id)),
-      flags: await flagsAt(sql, scope.siteId, id, place.shaft.id),
-      kit: await kitOf(sql, scope, place.position.kitId),
+      fitment: stays.get(id) ?? null,
+      plan: plans.get(id) ?? null,
+      due: due.get(id) ?? null,
+      flags: flags.filter(({ positionId, shaftId }) => positionId === id || shaftId === place.shaft.id),
+      kit: kits.get(place.position.kitId ?? '') ?? null,
     }
   })
 }
 
-async function greasingAt(
-  sql: Sql,
-  { siteId }: Scope,
-  positionId: string,
-): Promise<Pick<PositionOverview, 'plan' | 'due'>> {
-  const newest = await listPlans(sql, siteId, { positionId, limit: 1 })
-  const due = await listDueItems(sql, siteId, { positionId, limit: 1 })
-  return { plan: newest.items.find((plan) => plan.endedAt === null) ?? null, due: due.items[0] ?? null }
-}
-
-async function kitOf(sql: Sql, { siteId }: Scope, kitId: string | null) {
-  return kitId === null ? null : ((await findKit(sql, siteId, kitId)) ?? null)
+function byKey<Row>(rows: readonly Row[], keyOf: (row: Row) => string): Map<string, Row> {
+  return new Map(rows.map((row) => [keyOf(row), row]))
 }
 
 /** The life strip: every stay of a bearing, and the newest greasings. */

@@ -36,9 +36,13 @@ export async function listKits(
   return { items: rows.map(timed), nextCursor }
 }
 
-/** A kit with its lines in order, in one statement. */
 export async function findKit(sql: Sql, siteId: string, id: string): Promise<Kit | undefined> {
-  const [kit] = await sql<Timed<Omit<Kit, 'lines'>> & { lines: KitLine[] }>(
+  return (await findKits(sql, siteId, [id]))[0]
+}
+
+/** Kits with their lines in order. One statement. */
+export async function findKits(sql: Sql, siteId: string, ids: readonly string[]): Promise<Kit[]> {
+  const kits = await sql<Timed<Omit<Kit, 'lines'>> & { lines: KitLine[] }>(
     `select k.id, k.version, k.created_at as "createdAt", k.updated_at as "updatedAt", k.name, k.note,
        coalesce((
          select jsonb_agg(jsonb_build_object('id', l.id, 'lineNumber', l.line_number, 'partId', l.part_id,
@@ -48,10 +52,10 @@ export async function findKit(sql: Sql, siteId: string, id: string): Promise<Kit
          from kit_line l join part p on p.site_id = l.site_id and p.id = l.part_id
          where l.site_id = k.site_id and l.kit_id = k.id
        ), '[]') as lines
-     from kit k where k.site_id = $1::uuid and k.id = $2::uuid`,
-    [siteId, id],
+     from kit k where k.site_id = $1::uuid and k.id = any($2::uuid[])`,
+    [siteId, ids],
   )
-  return kit && timed(kit)
+  return kits.map(timed)
 }
 
 export async function insertKit(tx: SiteTx, kit: z.output<typeof NewKit>): Promise<void> {
