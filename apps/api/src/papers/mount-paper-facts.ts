@@ -1,0 +1,62 @@
+import type { MountRecord } from '@shaftbook/contract/mounts'
+import type { Fact } from './blocks.ts'
+import { methodWords } from './mount-paper-parts.ts'
+import { dayWords, plainNumber, plantTime, withUnit } from './words.ts'
+
+export function peopleFacts(record: MountRecord, timeZone: string): Fact[] {
+  return [
+    { label: 'Mounted', value: plantTime(record.mountedAt, timeZone) },
+    { label: 'Fitted by', value: record.fitter },
+    { label: 'Checked by', value: record.checker },
+    {
+      label: 'Signed',
+      value: record.signedAt
+        ? `${record.signedBy ?? ''}, ${plantTime(record.signedAt, timeZone)}`
+        : 'not signed: a draft',
+    },
+    { label: 'Why fitted', value: record.reason },
+    { label: 'Permit reference', value: record.permitReference },
+    { label: 'Cautions seen by', value: record.details.cautionsSeenBy },
+    { label: 'Run hours', value: withUnit(record.runHours, 'h') },
+    { label: 'No reading because', value: record.noHoursReason },
+    { label: 'Clock of', value: timeZone },
+  ]
+}
+
+export function workFacts(record: MountRecord, photos: number): Fact[] {
+  const { turnsFree } = record
+  return [
+    { label: 'Method', value: methodWords[record.method] },
+    { label: 'Judged by feel by', value: record.byFeelPerson },
+    { label: 'Feeler set', value: record.gauge },
+    { label: 'Temperature', value: withUnit(record.temperatureC, '°C') },
+    { label: 'Zero point', value: record.zeroPointMethod },
+    { label: 'Axial travel', value: withUnit(record.driveUpMm, 'mm') },
+    { label: 'Nut turned', value: withUnit(record.nutAngleDeg, '°') },
+    { label: 'Shaft diameter', value: withUnit(record.shaftDiameterMm, 'mm') },
+    { label: 'Turned by hand', value: turnsFree === null ? null : turnsFree ? 'free, no drag' : 'not free' },
+    { label: 'Photos', value: photos === 0 ? 'none' : `${photos} in the book` },
+  ]
+}
+
+export function partFacts(record: MountRecord, greaseName: string | null): Fact[] {
+  const { bearing, ringCount, ringWidthMm } = record
+  const rings = ringCount === 0 ? 'none' : `${ringCount} of ${ringWidthMm === null ? '?' : plainNumber(ringWidthMm)} mm`
+  const bore = `bore ${plainNumber(bearing.boreMm)} mm${bearing.taper ? `, taper ${bearing.taper}` : ''}`
+  return [
+    { label: 'Bearing', value: `${bearing.designation}, ${bore}` },
+    { label: 'Class', value: record.clearanceClass },
+    { label: 'Serial number', value: bearing.serial },
+    { label: 'Lot', value: bearing.lot },
+    { label: 'Maker', value: bearing.maker },
+    { label: 'Packed on', value: bearing.packedOn && dayWords(bearing.packedOn) },
+    { label: 'Sleeve', value: record.sleeveCode },
+    { label: 'Nut', value: record.nutCode },
+    { label: 'Washer or clip', value: record.lockingCode },
+    { label: 'Locating rings', value: ringCount === null ? null : rings },
+    { label: 'Cap bolts', value: withUnit(record.capBoltTorqueNm, 'N·m') },
+    { label: 'Grease', value: greaseName },
+    { label: 'In the bearing', value: withUnit(record.greaseBearingG, 'g') },
+    { label: 'In the housing', value: withUnit(record.greaseHousingG, 'g') },
+  ]
+}
