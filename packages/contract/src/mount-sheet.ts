@@ -32,7 +32,6 @@ export const sheetShape = {
   note: Text.default(''),
   outOfBandReason: Text.nullable().default(null),
   details: MountDetails.prefault({}),
-  planId: Id.nullable().default(null).meta({ description: 'The planned mount that this is; its signature closes it' }),
 }
 
 export const MountSheet = z.object(sheetShape)

@@ -66,6 +66,7 @@ export const NewMountRecord = z.object({
   ...sheetShape,
   ...hoursShape,
   readings,
+  planId: Id.nullable().default(null).meta({ description: 'The planned mount that this is; its signature closes it' }),
   ...seenShape,
   sign: z.boolean().meta({ description: 'true: sign at once; false: keep as a draft' }),
   removal: RemovalDraft.nullable()
@@ -121,6 +122,7 @@ export const MountRecord = z
       description: 'What a draft says of the bearing that leaves; null once it is signed, as a removal of its own',
     }),
     readings: z.array(Reading),
+    planId: Id.nullable(),
     judgement: Judgement,
     decisions: z.array(MountDecision).meta({ description: 'What the engineer decided on this record, newest first' }),
     signedAt: Instant.nullable(),

@@ -102,6 +102,7 @@ async function addCorrection(work: Work, place: Place, wrong: MountRecord, corre
     runHours,
     noHoursReason,
     removal: null,
+    planId: wrong.planId,
     clearanceClass: type.clearanceClass,
     readings,
     judgement,

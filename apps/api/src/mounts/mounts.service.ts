@@ -105,6 +105,7 @@ async function contentsOf(work: Work, place: Place, body: Draft): Promise<Record
     runHours: body.meterShowsHours,
     noHoursReason: body.noHoursReason,
     removal: body.removal,
+    planId: body.planId,
     clearanceClass: basis.type.clearanceClass,
     readings,
     judgement: judgementOf({

@@ -44,7 +44,7 @@ const recordSql = `
     jsonb_build_object('id', b.id, 'bearingTypeId', b.bearing_type_id, 'serial', b.serial, 'lot', b.lot, 'maker', b.maker,
       'packedOn', b.packed_on, 'designation', t.designation, 'boreMm', t.bore_mm, 'taper', t.taper) as bearing,
     m.clearance_class as "clearanceClass", ${sheetColumns}, m.run_hours as "runHours", m.no_hours_reason as "noHoursReason",
-    m.removal_draft as removal,
+    m.removal_draft as removal, m.plan_id as "planId",
     m.judgement, ${decisionsSql} as decisions, m.signed_at as "signedAt", person.name as "signedBy", m.corrects_id as "correctsId",
     c.id as "correctedById", m.correction_reason as "correctionReason", m.created_at as "createdAt"
   from mount_record m
@@ -98,6 +98,7 @@ export interface RecordContents {
   readonly runHours: number | null
   readonly noHoursReason: string | null
   readonly removal: MountRecord['removal']
+  readonly planId: string | null
   readonly clearanceClass: string
   readonly readings: readonly Reading[]
   readonly judgement: Judgement
@@ -149,9 +150,10 @@ async function addReadings(tx: SiteTx, mountRecordId: string, readings: readonly
 }
 
 function contentColumns({ sheet, judgement, removal, ...contents }: RecordContents) {
-  const { bearingId, runHours, noHoursReason, clearanceClass } = contents
+  const { bearingId, planId, runHours, noHoursReason, clearanceClass } = contents
   return {
     bearingId,
+    planId,
     runHours,
     noHoursReason,
     clearanceClass,
