@@ -1,6 +1,8 @@
 export interface GaugeReading {
   um: number
   row: 'A' | 'B'
+  /** Step of the drive-up that it was taken at, counted from 0; left out, every reading stands by itself. */
+  step?: number
 }
 
 /** What the gauge is drawn from. All lengths are radial clearances in µm. */
@@ -15,6 +17,8 @@ export interface GaugeInput {
   readings: readonly GaugeReading[]
   /** Mean of the two row means, once there is one. */
   meanUm: number | null
+  /** The part of the window to aim at, as clearances. */
+  aimUm?: { minUm: number; maxUm: number } | null
 }
 
 export interface GaugeSize {
@@ -39,7 +43,11 @@ export interface GaugeGeometry {
   window: { topY: number; bottomY: number; topUm: number; bottomUm: number } | null
   classRange: { topY: number; bottomY: number } | null
   residual: { y: number } | null
-  readings: { x: number; y: number; row: 'A' | 'B'; um: number; off: OffScale }[]
+  aim: { topY: number; bottomY: number; y: number; um: number } | null
+  /** `age` counts the steps since: 0 is the newest. */
+  readings: { x: number; y: number; row: 'A' | 'B'; um: number; off: OffScale; age: number }[]
+  /** From step to step, the means of those with both rows. */
+  trail: { x: number; y: number }[]
   mean: { y: number; off: OffScale } | null
   /** The way from the mean to the nearest edge of the window; absent inside it. */
   toGo: { fromY: number; toY: number; um: number } | null
@@ -53,6 +61,7 @@ const classWidth = 24
 const topEdge = 26
 const bottomEdge = 12
 const readingGap = 28
+const rowGap = 10
 
 /** Mounted clearances that finish inside the band: bench − band max … bench − band min, µm. */
 export function targetWindow(
@@ -90,11 +99,8 @@ export function gaugeGeometry(input: GaugeInput, size: GaugeSize): GaugeGeometry
     window: window && { ...window, topY: y(window.topUm), bottomY: y(window.bottomUm) },
     classRange: input.classUm && { topY: y(input.classUm.maxUm), bottomY: y(input.classUm.minUm) },
     residual: input.residualMinUm === null ? null : { y: y(input.residualMinUm) },
-    readings: input.readings.map((reading, index) => ({
-      ...reading,
-      ...place(reading.um),
-      x: readingX(index, input.readings.length, plotLeft + 14, plotRight - 44),
-    })),
+    aim: input.aimUm ? aimPlace(input.aimUm, y) : null,
+    ...gaugeReadings(input.readings, place, plotLeft + 14, plotRight - 44),
     mean,
     toGo: mean?.off === null ? wayToGo(input.meanUm, mean, window, y) : null,
   }
@@ -111,6 +117,46 @@ function wayToGo(
   if (meanUm < window.bottomUm - roundingUm)
     return { fromY: mean.y, toY: y(window.bottomUm), um: meanUm - window.bottomUm }
   return null
+}
+
+function aimPlace({ minUm, maxUm }: { minUm: number; maxUm: number }, y: (um: number) => number) {
+  const um = (minUm + maxUm) / 2
+  return { topY: y(maxUm), bottomY: y(minUm), y: y(um), um }
+}
+
+/** Readings of one step stand in one place, row A left of row B; without steps each has its own place. */
+function gaugeReadings(
+  readings: readonly GaugeReading[],
+  place: (um: number) => { y: number; off: OffScale },
+  left: number,
+  right: number,
+): Pick<GaugeGeometry, 'readings' | 'trail'> {
+  const columns = [...new Set(readings.map(({ step }, index) => step ?? `alone ${index}`))]
+  const newest = Math.max(0, ...readings.map(({ step }) => step ?? 0))
+  const placed = readings.map((reading, index) => {
+    const { um, row, step } = reading
+    const x = readingX(columns.indexOf(step ?? `alone ${index}`), columns.length, left, right)
+    const aside = step === undefined || row === 'A' ? 0 : rowGap
+    return { um, row, ...place(um), x: x + aside, age: step === undefined ? 0 : newest - step }
+  })
+  return { readings: placed, trail: meansOfSteps(readings, placed, place) }
+}
+
+function meansOfSteps(
+  readings: readonly GaugeReading[],
+  placed: readonly { x: number }[],
+  place: (um: number) => { y: number },
+): { x: number; y: number }[] {
+  const steps = [...new Set(readings.flatMap(({ step }) => (step === undefined ? [] : [step])))]
+  return steps.flatMap((step) => {
+    const rowMean = (row: 'A' | 'B'): number => {
+      const own = readings.filter((reading) => reading.step === step && reading.row === row)
+      return own.reduce((sum, { um }) => sum + um, 0) / own.length
+    }
+    const um = (rowMean('A') + rowMean('B')) / 2
+    const x = (placed[readings.findIndex((reading) => reading.step === step)]?.x ?? 0) + rowGap / 2
+    return Number.isNaN(um) ? [] : [{ x, y: place(um).y }]
+  })
 }
 
 /** Readings stand left to right in the order taken, closer together as they grow many. */

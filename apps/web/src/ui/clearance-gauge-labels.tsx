@@ -3,7 +3,7 @@ import { spreadLabels } from './spread-labels.ts'
 import classes from './clearance-gauge.module.css'
 
 interface GaugeLabel {
-  key: 'bench' | 'windowTop' | 'windowBottom' | 'residual' | 'mean'
+  key: 'bench' | 'windowTop' | 'windowBottom' | 'residual' | 'mean' | 'aim'
   y: number
   word: string
   value: string
@@ -15,6 +15,7 @@ export function gaugeLabels(g: GaugeGeometry, input: GaugeInput, digits: (um: nu
     g.bench && { key: 'bench', y: g.bench.y, word: 'Bench', value: digits(input.benchUm!) },
     g.window && { key: 'windowTop', y: g.window.topY, word: 'Window from', value: digits(g.window.topUm) },
     g.window && { key: 'windowBottom', y: g.window.bottomY, word: 'to', value: digits(g.window.bottomUm) },
+    g.aim && { key: 'aim', y: g.aim.y, word: 'Aim', value: digits(g.aim.um) },
     g.residual && { key: 'residual', y: g.residual.y, word: 'Residual min', value: digits(input.residualMinUm!) },
     g.mean && { key: 'mean', y: g.mean.y, word: g.mean.off ? 'Mean, off scale' : 'Mean', value: digits(input.meanUm!) },
   ]

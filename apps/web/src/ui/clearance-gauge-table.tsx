@@ -11,7 +11,7 @@ interface GaugeTableProps {
 
 /** Everything on the gauge in words and numbers. */
 export function GaugeTable({ input, unit, classLabel, bandSource }: GaugeTableProps) {
-  const { benchUm, bandUm, classUm, residualMinUm, readings, meanUm } = input
+  const { benchUm, bandUm, classUm, residualMinUm, readings, meanUm, aimUm } = input
   const window = targetWindow(input)
   const say = (um: number | null) => (um === null ? 'not known' : formatLength(um, unit))
   const range = (low: number, high: number) => formatLengthRange(low, high, unit)
@@ -24,6 +24,7 @@ export function GaugeTable({ input, unit, classLabel, bandSource }: GaugeTablePr
     ['Band (reduction)', bandUm ? range(bandUm.minUm, bandUm.maxUm) : 'not known'],
     ['Source of the band', bandSource ?? 'not known'],
     ['Target window', window ? range(window.bottomUm, window.topUm) : 'not known'],
+    ...(aimUm ? [['Aim', range(aimUm.minUm, aimUm.maxUm)] satisfies [string, string]] : []),
     ['Residual minimum', say(residualMinUm)],
     ['Mean now', meanUm === null ? 'no reading yet' : say(meanUm)],
   ]
@@ -40,7 +41,7 @@ export function GaugeTable({ input, unit, classLabel, bandSource }: GaugeTablePr
         {readings.map((reading, index) => (
           <tr key={index}>
             <th scope="row">
-              Reading {index + 1}, row {reading.row}
+              {reading.step === undefined ? `Reading ${index + 1}` : `Step ${reading.step + 1}`}, row {reading.row}
             </th>
             <td>{formatLength(reading.um, unit)}</td>
           </tr>
