@@ -120,7 +120,7 @@ function asInput({ bearing, bands, readings, driveUpMm, settings }: MountQuestio
 }
 
 /** The site's settings as the formulas take them. */
-function verdictSettings(settings: SiteSettings): VerdictSettings {
+export function verdictSettings(settings: SiteSettings): VerdictSettings {
   const { readingStandardUncertaintyUm: readingUm } = settings
   return {
     ...defaultVerdictSettings,
