@@ -18,6 +18,7 @@ import { healthRoutes } from './http/health.ts'
 import { describeApi } from './http/openapi.ts'
 import { answerBadAddress, answerProblems } from './http/problems.ts'
 import { lifeRoutes } from './life/life.routes.ts'
+import { mountPlanRoutes } from './mount-plans/mount-plans.routes.ts'
 import { mountRoutes } from './mounts/mounts.routes.ts'
 import { photoRoutes } from './photos/photos.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
@@ -78,6 +79,7 @@ const featureRoutes = [
   registerRoutes,
   positionRoutes,
   mountRoutes,
+  mountPlanRoutes,
   removalRoutes,
   lifeRoutes,
   greasingRoutes,

@@ -35,6 +35,11 @@ const refusals: Record<string, readonly [ProblemCode, string, string]> = {
     'lines',
     'A line has an id that stands for another line: give every line its own.',
   ],
+  mount_plan_open: [
+    'not-allowed-here',
+    'plannedFor',
+    'A mount is planned at this position for that day already: change that plan.',
+  ],
   maker_chart_row_pkey: [
     'id-already-used',
     'rows',

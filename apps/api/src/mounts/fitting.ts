@@ -2,11 +2,14 @@ import { bandOfPosition } from '@shaftbook/contract/band-of-position'
 import type { MountQuestion } from '@shaftbook/contract/judge-mount'
 import type { MountedBearing } from '@shaftbook/contract/mounts'
 import type { z } from 'zod'
-import { fieldError } from '../domain-error.ts'
+import { fieldError, notFound } from '../domain-error.ts'
 import type { Place } from '../meters/place.ts'
 import type { Work } from '../meters/work.ts'
 import { loadSite } from '../bookkeeping/site.ts'
 import { addBearing, describeBearing, findBearing, findFitting, type FittingType } from './fitting.store.ts'
+
+/** Where a mount record names the type of its bearing. */
+const typePath = 'bearing.bearingTypeId'
 
 type Bearing = z.output<typeof MountedBearing>
 
@@ -17,22 +20,22 @@ export interface MountBasis extends Pick<MountQuestion, 'bands' | 'settings'> {
 }
 
 /** Finds what a mount of this type at this position is judged by. */
-export async function basisOf(work: Work, place: Place, bearingTypeId: string): Promise<MountBasis> {
+export async function basisOf(work: Work, place: Place, bearingTypeId: string, path = typePath): Promise<MountBasis> {
   const { position, chart, type, planned } = await findFitting(work.tx, place.positionId, bearingTypeId)
-  if (!type) throw fieldError('not-found', 'bearing.bearingTypeId', 'There is no such bearing type at this site.')
+  if (!type) throw notFound('bearing type', path)
   const { settings } = await loadSite(work.tx, work.now)
   return { type, planned, bands: bandOfPosition(position, type, chart), settings }
 }
 
 /** The same basic code on the same taper goes on; anything else needs another position in the register. */
-export function checkGoesOn(place: Place, { type, planned }: MountBasis): void {
+export function checkGoesOn(place: Place, { type, planned }: MountBasis, path = typePath): void {
   if (type.basicCode === planned.basicCode && type.taper === planned.taper) return
   const why =
     type.basicCode === planned.basicCode
       ? `its bore is ${boreName(type)}, the position takes ${boreName(planned)}`
       : `the position takes a ${planned.basicCode}`
   const message = `${type.designation} does not go on at ${place.tag}: ${why}. Take a ${planned.designation}, or ask the engineer.`
-  throw fieldError('not-allowed-here', 'bearing.bearingTypeId', message)
+  throw fieldError('not-allowed-here', path, message)
 }
 
 function boreName({ taper }: FittingType): string {
