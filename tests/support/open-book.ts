@@ -1,3 +1,6 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { afterAll, beforeAll } from 'vitest'
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import type { Config } from '../../apps/api/src/config.ts'
@@ -68,22 +71,25 @@ export function useWiredBook(): WiredBook {
 /** Gives the test file that calls it a database with the demo, the service on a free port, and a browser. */
 export function useOpenBook(open: (settings: Settings) => Promise<Access> = serve): OpenBook {
   const database = useTestDatabase()
-  const running: { service?: Access; browser?: Browser } = {}
+  const running: { service?: Access; browser?: Browser; photoFolder?: string } = {}
 
   beforeAll(async () => {
     await loadDemo({ ownerUrl: database.ownerUrl })
+    running.photoFolder = await mkdtemp(join(tmpdir(), 'shaftbook-photos-'))
     running.service = await open({
       appUrl: database.appUrl,
       port: 0,
       webDir: webFolder,
       jobs: false,
       signInTriesPerMinute: 1000,
+      photoStore: { kind: 'folder', folder: running.photoFolder },
     })
     running.browser = await launchChromium()
   }, 120_000)
   afterAll(async () => {
     await running.browser?.close()
     await running.service?.close()
+    if (running.photoFolder) await rm(running.photoFolder, { recursive: true, force: true })
   })
 
   const url = (): string => {

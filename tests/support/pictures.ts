@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto'
 import { crc32, deflateSync } from 'node:zlib'
-import sharp from 'sharp'
+import sharp, { type Sharp } from 'sharp'
 import type { SmallSite } from '../../seeds/builders/small-site.ts'
 
 interface Look {
@@ -9,7 +9,7 @@ interface Look {
   readonly colour?: string
 }
 
-function plain({ widthPx = 640, heightPx = 480, colour = '#7a8b52' }: Look): sharp.Sharp {
+function plain({ widthPx = 640, heightPx = 480, colour = '#7a8b52' }: Look): Sharp {
   return sharp({ create: { width: widthPx, height: heightPx, channels: 3, background: colour } })
 }
 

@@ -9,6 +9,8 @@ describe('readEnvironment', () => {
       DATABASE_URL: undefined,
       DATABASE_APP_URL: undefined,
       SHAFTBOOK_DATA_DIR: '.data',
+      SHAFTBOOK_PHOTOS: undefined,
+      SHAFTBOOK_PHOTO_MB: 12,
       SHAFTBOOK_DEMO: true,
       SHAFTBOOK_HTTPS: false,
     })

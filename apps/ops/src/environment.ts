@@ -14,6 +14,11 @@ const yesOrNo = (usual: 'yes' | 'no') =>
     .refine((value) => value === 'yes' || value === 'no', { error: 'is neither yes nor no' })
     .transform((value) => value === 'yes')
 
+function isBucketAddress(value: string): boolean {
+  const url = URL.canParse(value) ? new URL(value) : undefined
+  return /^https?:$/.test(url?.protocol ?? '') && (url?.username ?? '') === '' && (url?.pathname ?? '/') !== '/'
+}
+
 const Environment = z.object({
   PORT: text
     .optional()
@@ -28,6 +33,23 @@ const Environment = z.object({
   SHAFTBOOK_DEMO: yesOrNo('yes'),
   /** yes: the service is reached by https through a proxy on this machine or network */
   SHAFTBOOK_HTTPS: yesOrNo('no'),
+  /** where photos lie, if not in the data folder: the address of a bucket that speaks S3, with its key */
+  SHAFTBOOK_PHOTOS: text
+    .refine((value) => value === undefined || isBucketAddress(value), {
+      error: 'is not the address of a bucket: it must look like https://storage.example/bucket',
+    })
+    .optional(),
+  SHAFTBOOK_PHOTOS_KEY: text.optional(),
+  SHAFTBOOK_PHOTOS_SECRET: text.optional(),
+  SHAFTBOOK_PHOTOS_REGION: text.optional(),
+  SHAFTBOOK_PHOTO_MB: text
+    .optional()
+    .transform((value) => Number(value ?? 12))
+    .refine((megabytes) => megabytes >= 1 && megabytes <= 100, { error: 'is not a size: it must be 1 to 100 (MB)' }),
+  /** where people reach the book, such as https://book.example: QR codes on papers lead there */
+  SHAFTBOOK_ADDRESS: text.optional().refine((value) => value === undefined || /^https?:\/\/[^/?#]+\/?$/.test(value), {
+    error: 'is not an address that people can reach the book at: it must look like https://book.example',
+  }),
   SHAFTBOOK_DATA_DIR: text.optional().transform((value) => value ?? '.data'),
 })
 

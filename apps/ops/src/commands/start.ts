@@ -5,6 +5,7 @@ import { withClient } from '../database-client.ts'
 import { openDatabase } from '../database.ts'
 import { readEnvironment } from '../environment.ts'
 import { requireFreePort } from '../free-port.ts'
+import { photoSettings } from '../photo-settings.ts'
 import { prepareDatabase } from '../prepare-database.ts'
 import { OperatorError } from '../operator-error.ts'
 import { runCommand, unlessStopped } from '../run-command.ts'
@@ -17,6 +18,7 @@ await runCommand(start)
 async function start(stopped: AbortSignal): Promise<void> {
   const environment = readEnvironment(process.env)
   const { HOST: host, PORT: port } = environment
+  const photos = photoSettings(environment)
   await requireFreePort(host, port)
   const steps = new Steps(5)
   const stops: (() => Promise<void>)[] = []
@@ -31,11 +33,13 @@ async function start(stopped: AbortSignal): Promise<void> {
     const service = await steps.run('Service', async () => {
       const started = await serve({
         appUrl: database.appUrl,
+        address: environment.SHAFTBOOK_ADDRESS,
         host,
         port,
         webDir: webFolder,
         secureCookies: environment.SHAFTBOOK_HTTPS,
         trustProxy: environment.SHAFTBOOK_HTTPS,
+        ...photos,
       })
       stops.push(() => started.close())
       return [started, `listening at ${started.url}`]
