@@ -21,6 +21,7 @@ import { lifeRoutes } from './life/life.routes.ts'
 import { mountPlanRoutes } from './mount-plans/mount-plans.routes.ts'
 import { mountRoutes } from './mounts/mounts.routes.ts'
 import { photoRoutes } from './photos/photos.routes.ts'
+import { papersRoutes } from './papers/papers.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
 import { registerRoutes } from './register/register.routes.ts'
 import { removalRoutes } from './removals/removals.routes.ts'
@@ -78,6 +79,7 @@ const featureRoutes = [
   accessRoutes,
   registerRoutes,
   positionRoutes,
+  papersRoutes,
   mountRoutes,
   mountPlanRoutes,
   removalRoutes,
@@ -92,7 +94,8 @@ const featureRoutes = [
 
 const contentSecurity = {
   defaultSrc: ["'self'"],
-  scriptSrc: ["'self'"],
+  // the code reader of the camera is WebAssembly of our own
+  scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
   styleSrc: ["'self'", "'unsafe-inline'"],
   imgSrc: ["'self'", 'data:', 'blob:'],
   fontSrc: ["'self'", 'data:'],

@@ -15,6 +15,11 @@ export type PhotoStoreConfig = z.infer<typeof PhotoStore>
 /** What the service needs to run. `webDir` holds the built dashboard; without it only the API is served. */
 export const Config = z.object({
   appUrl: z.string().min(1).describe('PostgreSQL URL of the role that serves (shaftbook_app)'),
+  address: z
+    .url({ protocol: /^https?$/ })
+    .transform((url) => url.replace(/\/+$/, ''))
+    .optional()
+    .describe('where people reach the book, for QR codes; else the address of the request'),
   host: z.string().default('127.0.0.1'),
   port: z.number().int().min(0).max(65_535).default(4380),
   webDir: z.string().optional(),

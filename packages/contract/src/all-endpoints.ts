@@ -11,6 +11,7 @@ import * as makerCharts from './maker-charts.ts'
 import * as meterReadings from './meter-readings.ts'
 import * as mountPlans from './mount-plans.ts'
 import * as mounts from './mounts.ts'
+import * as papers from './papers.ts'
 import * as photos from './photos.ts'
 import * as positionViews from './position-views.ts'
 import * as register from './register-tables.ts'
@@ -30,6 +31,7 @@ const features = [
   greasing,
   meterReadings,
   flags,
+  papers,
   photos,
 ]
 

@@ -12,6 +12,16 @@ export interface Column {
   readonly width: number
 }
 
+/** The left and the right part of a column with a gutter between. */
+export function halves({ paper, x, width }: Column, share: number): [Column, Column] {
+  const gutter = 16
+  const left = (width - gutter) * share
+  return [
+    { paper, x, width: left },
+    { paper, x: x + left + gutter, width: width - gutter - left },
+  ]
+}
+
 export function space(height: number): Block {
   return { height, draw: () => {} }
 }
@@ -133,7 +143,7 @@ export function rule({ doc }: Paper, x: number, y: number, width: number, weight
 export interface Flow {
   readonly top: number
   readonly bottom: number
-  newPage(): void
+  readonly newPage: () => void
 }
 
 /** Sets blocks down the pages; one that doesn't fit any more goes on the next page. Gives the y below the last. */

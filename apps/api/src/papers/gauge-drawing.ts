@@ -12,8 +12,8 @@ interface Plot {
   readonly right: number
   readonly top: number
   readonly bottom: number
-  yOf(um: number): number
-  offScale(um: number): 'above' | 'below' | null
+  readonly yOf: (um: number) => number
+  readonly offScale: (um: number) => 'above' | 'below' | null
 }
 
 interface Label {

@@ -23,7 +23,7 @@ export function peopleFacts(record: MountRecord, timeZone: string): Fact[] {
   ]
 }
 
-export function workFacts(record: MountRecord, photos: number): Fact[] {
+export function workFacts(record: MountRecord, photos: readonly string[]): Fact[] {
   const { turnsFree } = record
   return [
     { label: 'Method', value: methodWords[record.method] },
@@ -35,7 +35,7 @@ export function workFacts(record: MountRecord, photos: number): Fact[] {
     { label: 'Nut turned', value: withUnit(record.nutAngleDeg, '°') },
     { label: 'Shaft diameter', value: withUnit(record.shaftDiameterMm, 'mm') },
     { label: 'Turned by hand', value: turnsFree === null ? null : turnsFree ? 'free, no drag' : 'not free' },
-    { label: 'Photos', value: photos === 0 ? 'none' : `${photos} in the book` },
+    { label: 'Photos', value: photoWords(photos) },
   ]
 }
 
@@ -59,4 +59,10 @@ export function partFacts(record: MountRecord, greaseName: string | null): Fact[
     { label: 'In the bearing', value: withUnit(record.greaseBearingG, 'g') },
     { label: 'In the housing', value: withUnit(record.greaseHousingG, 'g') },
   ]
+}
+
+function photoWords(captions: readonly string[]): string {
+  if (captions.length === 0) return 'none'
+  const told = captions.filter((caption) => caption !== '').join('; ')
+  return `${captions.length} in the book${told ? `: ${told}` : ''}`
 }

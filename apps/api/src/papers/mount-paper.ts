@@ -3,6 +3,7 @@ import type { MountRecord } from '@shaftbook/contract/mounts'
 import {
   beside,
   factList,
+  halves,
   paragraph,
   partTitle,
   setDown,
@@ -38,7 +39,8 @@ export interface MountPaper {
     readonly locating: boolean
   }
   readonly greaseName: string | null
-  readonly photos: number
+  /** The caption of each photo of the record. */
+  readonly photos: readonly string[]
   /** The record that corrects this one. */
   readonly correctedBy: {
     readonly signedAt: string | null
@@ -172,14 +174,4 @@ function correctedWords(id: string, by: MountPaper['correctedBy'], timeZone: str
   const who = by?.signedAt ? `, ${by.signedBy ?? ''}, ${plantTime(by.signedAt, timeZone)}` : ''
   const why = by?.reason ? ` Reason: ${by.reason.replace(/\.$/, '')}.` : ''
   return `record ${id}${who}.${why} This record does not count any more.`
-}
-
-/** The left and the right part of a column with a gutter between. */
-export function halves({ paper, x, width }: Column, share: number): [Column, Column] {
-  const gutter = 16
-  const left = (width - gutter) * share
-  return [
-    { paper, x, width: left },
-    { paper, x: x + left + gutter, width: width - gutter - left },
-  ]
 }

@@ -44,11 +44,11 @@ function printCells({ paper, x, width }: Column, cells: Head['cells'], top: numb
   for (let from = 0; from < cells.length; from += perRow) {
     const row = cells.slice(from, from + perRow)
     const styles = row.map(([, value]) => cellStyle(paper, value, cellWidth - 10))
-    const height = 14 + Math.max(...row.map(([, value], at) => paper.heightOf(value, cellWidth - 10, styles[at]!)))
+    const height = 14 + Math.max(...row.map(([, value], at) => paper.heightOf(value, cellWidth - 10, styles[at])))
     row.forEach(([label, value], at) => {
       const left = x + at * cellWidth + (at === 0 ? 0 : 6)
       paper.write(label, left, y + 2.5, cellWidth - 10, { size: 7, ink: 'soft' })
-      paper.write(value, left, y + 10.5, cellWidth - 10, styles[at]!)
+      paper.write(value, left, y + 10.5, cellWidth - 10, styles[at])
       if (at === 0) return
       const line = x + at * cellWidth
       doc

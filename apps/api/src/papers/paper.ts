@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url'
+// oxlint-disable-next-line import/no-named-as-default -- its types know the default only
 import PDFDocument from 'pdfkit'
 
 /** Points of the page in one millimetre. */

@@ -5,7 +5,11 @@ import type { Paper } from './paper.ts'
 export const quietModules = 4
 
 /** The modules of a QR code with error correction M, row by row; true is dark. */
-export function qrModules(text: string): { readonly side: number; isDark(row: number, column: number): boolean } {
+export function qrModules(text: string): {
+  readonly side: number
+  readonly isDark: (row: number, column: number) => boolean
+} {
+  // oxlint-disable-next-line import/no-named-as-default-member -- the export of that name draws another symbol
   const [symbol] = bwip.raw('qrcode', text, 'eclevel=M')
   if (!symbol || !('pixs' in symbol)) throw new TypeError('a QR code is made of squares')
   const { pixs, pixx } = symbol
