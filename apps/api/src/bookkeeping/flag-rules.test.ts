@@ -13,6 +13,7 @@ const mount: MountFacts = Object.freeze({
   bandSource: 'generic guide',
   residualMinUm: 50,
   expandedUncertaintyUm: 12,
+  doAgainReason: null,
 })
 const fitment: FitmentFacts = Object.freeze({
   fitmentId: '00000000-0000-7000-8000-000000000002',
@@ -60,8 +61,14 @@ describe('positionFlags(fitment, due)', () => {
     ])
   })
 
-  it('does not take a residual clearance that the gauge cannot prove for one that is too small', () => {
-    expect(kinds(withMount({ residual: 'not-proven' }), due)).toEqual([])
+  it('raises a flag of its own for a residual clearance that the gauge cannot prove', () => {
+    expect(kinds(withMount({ residual: 'not-proven' }), due)).toEqual(['residual-not-proven'])
+  })
+
+  it('carries why the engineer wants the mount done again', () => {
+    const facts = (doAgainReason: string | null) =>
+      positionFlags(withMount({ verdict: 'over', doAgainReason }), null)[0]?.facts.doAgainReason
+    expect([facts('It will run hot'), facts(null)]).toEqual(['It will run hot', undefined])
   })
 
   it('raises a flag for a bearing without a mount record, and says nothing of its clearance', () => {

@@ -31,6 +31,8 @@ export interface MountFacts {
   readonly bandSource: string | null
   readonly residualMinUm: number | null
   readonly expandedUncertaintyUm: number | null
+  /** Why the engineer wants it mounted again, where he decided so last. */
+  readonly doAgainReason: string | null
 }
 
 export interface DueFacts {
@@ -95,6 +97,7 @@ function mountFacts(mount: MountFacts): FlagFacts {
     bandSource: mount.bandSource ?? undefined,
     residualMinUm: mount.residualMinUm ?? undefined,
     expandedUncertaintyUm: mount.expandedUncertaintyUm ?? undefined,
+    doAgainReason: mount.doAgainReason ?? undefined,
   }
 }
 

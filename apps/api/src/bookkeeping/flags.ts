@@ -209,7 +209,10 @@ const positionFactsSql = `
     case when r.id is null then null else jsonb_build_object('mountRecordId', r.id, 'mountedAt', r.mounted_at,
       'verdict', r.verdict, 'residual', r.residual, 'reductionNm', r.reduction_nm, 'mountedMeanNm', r.mounted_mean_nm,
       'bandMinNm', r.band_min_nm, 'bandMaxNm', r.band_max_nm, 'residualMinNm', r.residual_min_nm,
-      'expandedUncertaintyNm', r.expanded_uncertainty_nm, 'bandSource', r.judgement->'band'->'source'->>'title') end as mount,
+      'expandedUncertaintyNm', r.expanded_uncertainty_nm, 'bandSource', r.judgement->'band'->'source'->>'title',
+      'doAgainReason', (
+        select case when e.kind = 'do-again' then e.reason end from mount_decision e
+        where e.site_id = r.site_id and e.mount_record_id = r.id order by e.decided_at desc, e.id desc limit 1)) end as mount,
     case when d.id is null then null else jsonb_build_object('planId', d.id, 'state', d.state, 'dueOn', d.due_on,
       'overdueOn', d.overdue_on, 'dueBy', d.due_by, 'dueRunHours', d.due_run_hours, 'estimated', d.estimated,
       'intervalHours', plan.interval_hours, 'doseG', plan.dose_g, 'greaseName', g.name) end as due

@@ -37,7 +37,7 @@ export async function putOffFlag(
   wanted: { id: string; version: number; until: string; reason: string },
 ): Promise<Flag> {
   const { id, version, until, reason } = wanted
-  checkUntil(until, plantDay(now(), timeZone))
+  checkPutOffUntil(until, plantDay(now(), timeZone))
   return await db.withSite(scope, async (tx) => {
     const flag = await store.findFlag(tx.sql, scope.siteId, id)
     if (!flag) throw notFound('flag')
@@ -52,7 +52,8 @@ export async function putOffFlag(
   })
 }
 
-function checkUntil(until: string, today: string): void {
+/** Refuses to put anything off until a day that is not ahead, or for longer than a year. */
+export function checkPutOffUntil(until: string, today: string): void {
   if (until <= today) {
     throw fieldError('not-allowed-here', 'until', `Put the flag off until a day after today (${today}).`)
   }

@@ -10,6 +10,7 @@ import type { Place } from '../meters/place.ts'
 import { correctHours, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
+import { addFittedParts } from './fitted-parts.store.ts'
 import { basisOf } from './fitting.ts'
 import { correctStay, findStay, findStayBefore } from './fitting.store.ts'
 import { initialFillOf } from './initial-fill.ts'
@@ -20,7 +21,10 @@ import { takeReadings } from './typed-readings.ts'
 
 type Correction = z.output<typeof MountCorrection>
 
-/** Corrects a signed record by a further one, signed at once: the same bearing's same stay, judged anew. */
+/**
+ * Corrects a signed record by a further one, signed at once: the same bearing's same stay, judged anew. It tells what was
+ * truly done, so that parts are written down as they are told and not refused.
+ */
 export function correctMount(
   context: Context,
   worker: Worker,
@@ -112,6 +116,7 @@ async function addCorrection(work: Work, place: Place, wrong: MountRecord, corre
     correctionReason: body.correctionReason,
   })
   const signature = { signedAt: work.now, signedBy: work.personId }
+  await addFittedParts(work.tx, { mountRecordId: body.id, positionId: place.positionId }, body.details.kitCheck)
   await signRecord(work.tx, body.id, { fitmentId, mountedAt, runHours, noHoursReason, judgement, ...signature })
 }
 

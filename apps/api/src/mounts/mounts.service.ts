@@ -1,5 +1,5 @@
 import { judgementOf } from '@shaftbook/contract/judge-mount'
-import type { MountDraftChange, MountRecord, NewMountRecord } from '@shaftbook/contract/mounts'
+import type { MountDraftChange, MountRecord, MountSignature, NewMountRecord } from '@shaftbook/contract/mounts'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import type { Sql } from '../db/database.ts'
@@ -13,7 +13,8 @@ import { checkByFeel } from './signable.ts'
 import { signDraft } from './signing.ts'
 import { takeReadings } from './typed-readings.ts'
 
-type Draft = z.output<typeof MountDraftChange>
+type Draft = Omit<MountDraftChange, 'sign' | 'changeId'>
+type Signature = z.output<typeof MountSignature>
 
 export async function readMount(sql: Sql, siteId: string, id: string): Promise<MountRecord> {
   const record = await findRecord(sql, siteId, id)
@@ -30,22 +31,29 @@ export function createMount(context: Context, worker: Worker, body: NewMountReco
     const contents = await contentsOf(work, place, body)
     const { id, positionId } = body
     await addRecord(work.tx, { ...contents, id, positionId, createdBy: work.personId, createdAt: work.now })
-    if (body.sign) await signDraft(work, place, await recordOf(work, id))
+    if (body.sign) await signDraft(work, place, await recordOf(work, id), body)
     return await recordOf(work, id)
   })
 }
 
-/** Replaces what a draft says. */
+/** Replaces what a draft says, and signs it in the same act where that is asked for. */
 export function changeDraft(
   context: Context,
   worker: Worker,
   id: string,
   version: number,
-  body: Draft,
+  body: MountDraftChange,
 ): Promise<MountRecord> {
   return doWork(context, worker, async (work) => {
+    const { changeId } = body
+    if (
+      changeId !== undefined &&
+      (await receive(work.tx, 'change-mount-record', changeId, { ...body, id })) === 'repeat'
+    )
+      return await recordOf(work, id)
     const { place } = await openDraft(work, id, version)
     await changeRecord(work.tx, id, await contentsOf(work, place, body))
+    if (body.sign) await signDraft(work, place, await recordOf(work, id), body)
     return await recordOf(work, id)
   })
 }
@@ -56,11 +64,11 @@ export function signMount(
   worker: Worker,
   id: string,
   version: number,
-  removal: MountRecord['removal'],
+  body: Signature,
 ): Promise<MountRecord> {
   return doWork(context, worker, async (work) => {
     const { place, draft } = await openDraft(work, id, version)
-    await signDraft(work, place, { ...draft, removal: removal ?? draft.removal })
+    await signDraft(work, place, { ...draft, removal: body.removal ?? draft.removal }, body)
     return await recordOf(work, id)
   })
 }

@@ -1,4 +1,5 @@
 import { judgementOf } from '@shaftbook/contract/judge-mount'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import type { MountRecord } from '@shaftbook/contract/mounts'
 import type { RemovalDraft } from '@shaftbook/contract/removals'
 import { v7 as uuidv7 } from 'uuid'
@@ -9,33 +10,42 @@ import { hoursOrReason, positionsMoved, type RunHoursAt } from '../meters/run-ho
 import { dayOf, momentOf, type Work } from '../meters/work.ts'
 import type { End } from '../removals/end-of-life.ts'
 import { bearingName, checkLeaves, endStay } from '../removals/removals.service.ts'
-import { findOpenFitment } from '../removals/removals.store.ts'
+import { findOpenFitment, type OpenFitment } from '../removals/removals.store.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
-import { basisOf, checkClass, checkFree, checkGoesOn, type MountBasis } from './fitting.ts'
+import { closePlanBy } from '../mount-plans/mount-plans.service.ts'
+import { checkApplies } from './applies.ts'
+import { checkSameLimits, checkSamePosition, type Seen } from './changed-since.ts'
+import { addFittedParts } from './fitted-parts.store.ts'
+import { basisOf, checkClass, checkFree, checkGoesOn } from './fitting.ts'
 import { openFitment } from './fitting.store.ts'
 import { initialFillOf } from './initial-fill.ts'
+import { checkKit } from './kit-check.ts'
+import { findSeat } from './seat.store.ts'
 import { signRecord } from './mounts.store.ts'
 import { checkSignable } from './signable.ts'
 
 /**
- * Signs a draft: the bearing that was in leaves, the new one's stay opens, its first fill is written down, due date and
- * flags follow. All in the transaction of the work.
+ * Signs a draft: the bearing that was in leaves, the new one's stay opens, what was fitted and its first fill are written
+ * down, the plan is closed, due date and flags follow. All in the transaction of the work.
  */
-export async function signDraft(work: Work, place: Place, draft: MountRecord): Promise<void> {
+export async function signDraft(work: Work, place: Place, draft: MountRecord, seen: Seen): Promise<void> {
   if (place.retiredAt) {
     const message = `${place.tag} is retired since ${dayOf(work, place.retiredAt)}: no bearing goes on there.`
     throw fieldError('not-allowed-here', 'positionId', message)
   }
   const mountedAt = momentOf(work, draft.mountedAt, 'mountedAt')
-  const basis = await basisOf(work, place, draft.bearing.bearingTypeId)
-  checkGoesOn(place, basis)
-  checkClass(work, basis)
-  const judgement = judgeRecord(draft, basis)
-  checkSignable({ ...draft, bands: basis.bands }, judgement)
+  const fitted = await findOpenFitment(work.tx, place.positionId)
+  await checkSamePosition(work, place, fitted, seen)
+  const judgement = await judgeSheet(work, place, draft, seen)
   await checkFree(work, place, draft.bearing.id)
   const entry = { meterShowsHours: draft.runHours, noHoursReason: draft.noHoursReason }
   const hours = await hoursOrReason(work, place, mountedAt, entry)
-  await emptyPosition(work, place, { mountedAt, hours, noHoursReason: draft.noHoursReason, removal: draft.removal })
+  await emptyPosition(work, place, fitted, {
+    mountedAt,
+    hours,
+    noHoursReason: draft.noHoursReason,
+    removal: draft.removal,
+  })
   const fitmentId = await openFitment(work.tx, {
     positionId: place.positionId,
     bearingId: draft.bearing.id,
@@ -52,14 +62,27 @@ export async function signDraft(work: Work, place: Place, draft: MountRecord): P
     signedAt: work.now,
     signedBy: work.personId,
   })
+  await addFittedParts(work.tx, { mountRecordId: draft.id, positionId: place.positionId }, draft.details.kitCheck)
+  if (draft.planId !== null) await closePlanBy(work, place, draft.planId, draft.id)
   const fill = initialFillOf(draft)
   if (fill) await signInitialFill(work, place, { ...fill, greasedAt: mountedAt, hours })
   await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'mount signed')
 }
 
-export function judgeRecord(record: MountRecord, { type, bands, settings }: MountBasis) {
-  const { method, readings, driveUpMm } = record
-  return judgementOf({ method, readings, driveUpMm, bearing: type, bands, settings })
+/** Judges what the sheet says by the book of today, and refuses what cannot be signed so. */
+async function judgeSheet(work: Work, place: Place, draft: MountRecord, seen: Seen): Promise<Judgement> {
+  const basis = await basisOf(work, place, draft.bearing.bearingTypeId)
+  const { type, bands, settings } = basis
+  const seat = await findSeat(work.tx, place.positionId)
+  checkGoesOn(place, basis)
+  checkClass(work, basis)
+  checkSameLimits(place, basis, seat, seen)
+  checkApplies(draft, seat, type)
+  const { method, readings, driveUpMm } = draft
+  const judgement = judgementOf({ method, readings, driveUpMm, bearing: type, bands, settings })
+  checkSignable({ ...draft, bands }, judgement)
+  checkKit(draft.details, seat, basis)
+  return judgement
 }
 
 interface Leaving {
@@ -70,9 +93,13 @@ interface Leaving {
 }
 
 /** Ends the stay of the bearing that is in, for the reason told with the mount. */
-async function emptyPosition(work: Work, place: Place, leaving: Leaving): Promise<void> {
+async function emptyPosition(
+  work: Work,
+  place: Place,
+  fitted: OpenFitment | undefined,
+  leaving: Leaving,
+): Promise<void> {
   const { mountedAt, hours, noHoursReason, removal } = leaving
-  const fitted = await findOpenFitment(work.tx, place.positionId)
   if (!fitted && removal) {
     const message = `Nothing is fitted at ${place.tag}, so nothing can leave it: take the removal out of the record.`
     throw fieldError('nothing-fitted', 'removal', message)

@@ -55,6 +55,19 @@ describe('flagSentence(flag, words, today)', () => {
       detail: '0.042 mm left, the least is 0.050 mm',
     })
   })
+  it('says what is too near the least clearance for the gauge', () => {
+    const facts = { mountedMeanUm: 57, residualMinUm: 50 }
+    expect(flagSentence({ kind: 'residual-not-proven', facts }, inMm, today)).toEqual({
+      measure: 'with this gauge',
+      detail: '0.057 mm left, too near the least of 0.050 mm',
+    })
+  })
+  it('adds that the engineer wants the mount done again', () => {
+    const facts = { mountedMeanUm: 42, residualMinUm: 50, doAgainReason: 'It will run hot' }
+    expect(flagSentence({ kind: 'residual-too-small', facts }, inMm, today).detail).toBe(
+      '0.042 mm left, the least is 0.050 mm; to be mounted again: It will run hot',
+    )
+  })
   it('invents no number where a fact is missing', () => {
     expect(flagSentence({ kind: 'mount-over', facts: { designation: '22220 K/C3' } }, inMm, today)).toEqual({
       measure: '',

@@ -1,0 +1,78 @@
+import type { MountSeen } from '@shaftbook/contract/mount-sheet'
+import { fieldError } from '../domain-error.ts'
+import { nmFromUm } from '../db/units.ts'
+import type { Place } from '../meters/place.ts'
+import { dayOf, type Work } from '../meters/work.ts'
+import { bearingName } from '../removals/removals.service.ts'
+import type { OpenFitment } from '../removals/removals.store.ts'
+import type { MountBasis } from './fitting.ts'
+import { findStaysSince, type Seat, type SignedStay } from './seat.store.ts'
+
+/** What a sheet was filled by; what it does not say is not compared. */
+export interface Seen {
+  readonly leavingFitmentId?: string | null | undefined
+  readonly seen?: MountSeen | undefined
+}
+
+/** Refuses to sign where another bearing came or went since the sheet was begun: says what, when and by whom. */
+export async function checkSamePosition(
+  work: Work,
+  place: Place,
+  fitted: OpenFitment | undefined,
+  { leavingFitmentId }: Seen,
+): Promise<void> {
+  if (leavingFitmentId === undefined || leavingFitmentId === (fitted?.id ?? null)) return
+  const stays = await findStaysSince(work.tx, place.positionId, leavingFitmentId)
+  const happened = stays.map((stay) =>
+    stay.id === leavingFitmentId ? leftSentence(work, stay) : cameSentence(work, stay),
+  )
+  const known = happened.length > 0 ? happened : [`the bearing that it was begun with was never at ${place.tag}`]
+  const message = `${place.tag} has changed since this sheet was begun: ${known.join('; ')}. Look at what is fitted there now, then begin the sheet with that.`
+  throw fieldError('position-changed', 'leavingFitmentId', message)
+}
+
+function leftSentence(work: Work, stay: SignedStay): string {
+  const day = stay.removedAt ? ` on ${dayOf(work, stay.removedAt)}` : ''
+  return `${bearingName(stay)} was taken out${day}, signed by ${stay.removedBy ?? 'nobody'}`
+}
+
+function cameSentence(work: Work, stay: SignedStay): string {
+  return `${bearingName(stay)} was fitted on ${dayOf(work, stay.fittedAt)}, signed by ${stay.mountedBy ?? 'nobody'}`
+}
+
+/** Refuses to sign where band, least clearance or kit are not those that the sheet was filled by. */
+export function checkSameLimits(place: Place, { bands }: MountBasis, { kit }: Seat, { seen }: Seen): void {
+  if (!seen) return
+  const { band, residualMinimum } = bands
+  if (!sameUm(band?.minUm, seen.bandMinUm) || !sameUm(band?.maxUm, seen.bandMaxUm)) {
+    const message = `The band at ${place.tag} is ${rangeOf(band?.minUm, band?.maxUm)} today, this sheet was judged by ${rangeOf(seen.bandMinUm, seen.bandMaxUm)}: look at the drive-up again, then sign by the band of today.`
+    throw fieldError('band-changed', 'seen.bandMinUm', message)
+  }
+  if (!sameUm(residualMinimum?.minUm, seen.residualMinUm)) {
+    const message = `The least clearance left at ${place.tag} is ${umOf(residualMinimum?.minUm)} today, this sheet was judged by ${umOf(seen.residualMinUm)}: look at the readings again, then sign by the minimum of today.`
+    throw fieldError('band-changed', 'seen.residualMinUm', message)
+  }
+  if ((kit?.version ?? null) !== seen.kitVersion) {
+    const message = `The kit at ${place.tag} is ${kitOf(kit?.version, kit?.name)} today, this sheet was filled by ${kitOf(seen.kitVersion)}: look at the kit check again, then sign by the kit of today.`
+    throw fieldError('kit-changed', 'seen.kitVersion', message)
+  }
+}
+
+type Um = number | null | undefined
+
+function sameUm(one: Um, other: Um): boolean {
+  return nmFromUm(one ?? null) === nmFromUm(other ?? null)
+}
+
+function rangeOf(minUm: Um, maxUm: Um): string {
+  return minUm == null || maxUm == null ? 'not known' : `${minUm} to ${maxUm} µm`
+}
+
+function umOf(um: Um): string {
+  return um == null ? 'not known' : `${um} µm`
+}
+
+function kitOf(version: Um, name?: string): string {
+  if (version == null) return 'none'
+  return name === undefined ? `version ${version}` : `version ${version} of ${name}`
+}
