@@ -18,7 +18,7 @@ export interface EnteredChartRow {
 }
 
 export interface ChartFault {
-  /** Index of the row, from 0; the message counts from 1. */
+  /** Index of the row, from 0. */
   readonly row: number
   readonly field: keyof EnteredChartRow
   readonly message: string
@@ -34,11 +34,15 @@ const residuals = [
 /**
  * Everything by which the rows of a chart contradict themselves or each other, row by row: ranges that run backwards,
  * residual minima that fall from class to class or belong to another class, and rows of the same taper and class whose
- * bores overlap. Empty where there is nothing. What is only unusual is asked about by `checkChartRow`.
+ * bores overlap. Empty where there is nothing. What is only unusual is asked about by `checkChartRow`. `numberOf` is what
+ * a row is called by, its place from 1 unless said otherwise.
  */
-export function chartContradictions(rows: readonly EnteredChartRow[]): ChartFault[] {
+export function chartContradictions(
+  rows: readonly EnteredChartRow[],
+  numberOf: (at: number) => number = (at) => at + 1,
+): ChartFault[] {
   const inRows = rows.flatMap((row, at) => ownFaults(row).map((fault) => ({ ...fault, row: at })))
-  return [...inRows, ...overlaps(rows)].toSorted((a, b) => a.row - b.row)
+  return [...inRows, ...overlaps(rows, numberOf)].toSorted((a, b) => a.row - b.row)
 }
 
 type OwnFault = Omit<ChartFault, 'row'>
@@ -93,15 +97,21 @@ function driveUpFaults({ driveUpMinMm: min, driveUpMaxMm: max }: EnteredChartRow
   return [{ field: 'driveUpMaxMm', message: 'the most drive-up has to be as large as the least, or larger' }]
 }
 
-function overlaps(rows: readonly EnteredChartRow[]): ChartFault[] {
+interface Placed {
+  readonly row: EnteredChartRow
+  readonly at: number
+}
+
+function overlaps(rows: readonly EnteredChartRow[], numberOf: (at: number) => number): ChartFault[] {
+  const nameOf = ({ row, at }: Placed): string => `row ${numberOf(at)} (${row.overMm} to ${row.inclMm} mm)`
   const placed = rows.map((row, at) => ({ row, at })).filter(({ row }) => row.overMm < row.inclMm)
   return placed.flatMap((one, index) => {
     const other = placed.slice(index + 1).find(({ row }) => claimsTheSame(one.row, row))
     if (!other) return []
-    const message = `${rowName(one)} overlaps ${rowName(other)}`
+    const message = `${nameOf(one)} overlaps ${nameOf(other)}`
     return [
       { row: one.at, field: 'inclMm', message },
-      { row: other.at, field: 'overMm', message: `${rowName(other)} overlaps ${rowName(one)}` },
+      { row: other.at, field: 'overMm', message: `${nameOf(other)} overlaps ${nameOf(one)}` },
     ]
   })
 }
@@ -109,8 +119,4 @@ function overlaps(rows: readonly EnteredChartRow[]): ChartFault[] {
 function claimsTheSame(one: EnteredChartRow, other: EnteredChartRow): boolean {
   const alike = one.taper === other.taper && one.clearanceClass === other.clearanceClass
   return alike && one.overMm < other.inclMm && other.overMm < one.inclMm
-}
-
-function rowName({ row, at }: { row: EnteredChartRow; at: number }): string {
-  return `row ${at + 1} (${row.overMm} to ${row.inclMm} mm)`
 }

@@ -21,7 +21,7 @@ const changed = (cells: Partial<TypedRow['cells']>): TypedRow => {
 }
 
 describe('readChartRows(rows, unit)', () => {
-  it.each(['mm', 'um'] as const)('reads back a kept row that was shown in %s', (unit) => {
+  it.each(['mm', 'um', 'in', 'thou'] as const)('reads back a kept row that was shown in %s', (unit) => {
     const { rows, faults } = readChartRows([typedRow(row, unit)], unit)
     expect(faults.size).toBe(0)
     expect(rows).toEqual([row])

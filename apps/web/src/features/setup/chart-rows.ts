@@ -1,9 +1,10 @@
 import { checkChartRow } from '@shaftbook/bearing/chart-row'
+import { InputError } from '@shaftbook/bearing/input-error'
+import { nanometresPer, toNanometres } from '@shaftbook/bearing/units'
 import type { MakerChartRow } from '@shaftbook/contract/maker-charts'
 import { v7 as newId } from 'uuid'
 import { parseNumber, type LengthUnit } from '../../lib/length-units.ts'
 import { readMeasure } from '../../ui/measure-text.ts'
-import { exactLength } from './start-values.ts'
 
 /** The columns of a chart in the order in which charts print them. Clearances are typed in the unit of the whole chart. */
 export const chartColumns = [
@@ -19,7 +20,7 @@ export const chartColumns = [
 ] as const satisfies readonly ChartColumn[]
 
 interface ChartColumn {
-  name: Exclude<keyof MakerChartRow, 'id' | 'taper'>
+  name: Exclude<keyof MakerChartRow, 'id' | 'taper' | 'clearanceClass'>
   header: string
   kind: 'mm' | 'clearance'
   required: boolean
@@ -30,6 +31,7 @@ export type ChartField = (typeof chartColumns)[number]['name']
 export interface TypedRow {
   readonly id: string
   readonly taper: MakerChartRow['taper']
+  readonly clearanceClass: MakerChartRow['clearanceClass']
   readonly cells: Readonly<Record<ChartField, string>>
 }
 
@@ -40,18 +42,27 @@ export function nextRow(before: TypedRow | undefined): TypedRow {
   return {
     id: newId(),
     taper: before?.taper ?? '1:12',
+    clearanceClass: before?.clearanceClass ?? null,
     cells: { ...emptyCells, overMm: before?.cells.inclMm ?? '' },
   }
 }
 
-/** A kept row as it is shown for changing, with clearances in µm or mm. */
-export function typedRow(row: MakerChartRow, unit: 'um' | 'mm'): TypedRow {
+/** A kept row as it is shown for changing, with clearances in the unit of the chart; unchanged it reads back as it was. */
+export function typedRow(row: MakerChartRow, unit: LengthUnit): TypedRow {
   const cells = chartColumns.map(({ name, kind }) => {
     const value = row[name]
     if (value === null) return [name, '']
-    return [name, kind === 'clearance' ? exactLength(value, unit).text : String(value)]
+    return [name, kind === 'clearance' ? exactText(value, unit) : String(value)]
   })
-  return { id: row.id, taper: row.taper, cells: Object.fromEntries(cells) as Record<ChartField, string> }
+  const { id, taper, clearanceClass } = row
+  return { id, taper, clearanceClass, cells: Object.fromEntries(cells) as Record<ChartField, string> }
+}
+
+/** A length in µm as the shortest text in a unit that reads back to the same nanometre. */
+export function exactText(um: number, unit: LengthUnit): string {
+  // a nanometre is 0.000 000 04 in: twelve decimals tell any two apart
+  const fixed = (toNanometres(um, 'um') / nanometresPer[unit]).toFixed(12)
+  return fixed.replace(/\.?0+$/, '')
 }
 
 export interface ChartReading {
@@ -63,14 +74,14 @@ export interface ChartReading {
 /** Reads the typed rows; `unit` is what clearances were typed in. */
 export function readChartRows(typed: readonly TypedRow[], unit: LengthUnit): ChartReading {
   const faults = new Map<string, string>()
-  const rows = typed.map(({ id, taper, cells }, index) => {
+  const rows = typed.map(({ id, taper, clearanceClass, cells }, index) => {
     const read = chartColumns.map((column) => {
       const value = readCell(cells[column.name], column.kind, unit)
       if (value === undefined) faults.set(`rows.${index}.${column.name}`, 'not one number')
       if (value === null && column.required) faults.set(`rows.${index}.${column.name}`, 'is missing')
       return [column.name, value ?? null]
     })
-    return { id, taper, ...Object.fromEntries(read) } as MakerChartRow
+    return { id, taper, clearanceClass, ...Object.fromEntries(read) } as MakerChartRow
   })
   return { rows, faults }
 }
@@ -86,11 +97,21 @@ function readCell(text: string, kind: 'mm' | 'clearance', unit: LengthUnit): num
 /** What to ask about rows that can be read but look like a slip of unit or column: a sentence a row, none where all is usual. */
 export function chartQuestions(rows: readonly MakerChartRow[]): string[] {
   return rows.flatMap((row, index) => {
-    // what contradicts itself is refused by the service, not asked about
-    if (row.overMm >= row.inclMm || row.reductionMinUm >= row.reductionMaxUm) return []
-    const { sentence, suggestions } = checkChartRow(row, row.taper)
-    if (sentence === null) return []
-    const meant = suggestions.map(({ label }) => label)
-    return [`Row ${index + 1}: ${sentence}${meant.length > 0 ? ` Perhaps ${meant.join(' or ')}.` : ''}`]
+    const question = chartQuestion(row)
+    return question === null ? [] : [`Row ${index + 1}: ${question}`]
   })
+}
+
+/** What to ask about one row; null where it is usual, or contradicts itself, which is refused and not asked about. */
+export function chartQuestion(row: Omit<MakerChartRow, 'id'>): string | null {
+  if (row.overMm >= row.inclMm || row.reductionMinUm >= row.reductionMaxUm) return null
+  try {
+    const { sentence, suggestions } = checkChartRow(row, row.taper)
+    if (sentence === null || suggestions.length === 0) return sentence
+    return `${sentence} Perhaps ${suggestions.map(({ label }) => label).join(' or ')}.`
+  } catch (error) {
+    // further from anything usual than the check reaches: its own sentence says so
+    if (error instanceof InputError) return error.message
+    throw error
+  }
 }
