@@ -16,7 +16,9 @@ export const paths = {
     `/${site}/positions/${positionId}/removals/${removalId}/correction`,
   mounts: (site: string) => `/${site}/mounts`,
   mount: (site: string, id: string) => `/${site}/mounts/${id}`,
-  remount: (site: string, positionId: string) => `/${site}/positions/${positionId}/remount`,
+  /** The mount sheet of a position, for a plan where one is named. */
+  remount: (site: string, positionId: string, planId?: string) =>
+    `/${site}/positions/${positionId}/remount${planId ? `?plan=${planId}` : ''}`,
   mountDraft: (site: string, id: string) => `/${site}/mounts/${id}/draft`,
   mountCorrection: (site: string, id: string) => `/${site}/mounts/${id}/correction`,
   greasing: (site: string) => `/${site}/greasing`,
@@ -33,6 +35,8 @@ export const paths = {
   /** What goes on at a position, in the order of the bins. */
   pickList: (site: string, positionId: string) => `/${site}/stores/positions/${positionId}`,
   life: (site: string) => `/${site}/life`,
+  /** What this device keeps of the person, and what it has not sent yet. */
+  device: (site: string) => `/${site}/device`,
   /** Every calculation, to try; its numbers stand behind the question mark. */
   bench: (site: string) => `/${site}/bench`,
   calculation: (site: string, name: string) => `/${site}/bench/${name}`,
@@ -76,6 +80,7 @@ export const patterns = {
   changeKit: 'stores/kits/$id/change',
   pickList: 'stores/positions/$id',
   life: 'life',
+  device: 'device',
   bench: 'bench',
   calculation: 'bench/$name',
   setup: 'setup',

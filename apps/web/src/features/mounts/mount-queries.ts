@@ -1,6 +1,7 @@
 import { readSite } from '@shaftbook/contract/access'
 import { readMakerChart } from '@shaftbook/contract/maker-charts'
 import type { Verdict } from '@shaftbook/contract/judgement'
+import { readMountPlan } from '@shaftbook/contract/mount-plans'
 import { listMounts, readMount } from '@shaftbook/contract/mounts'
 import { readPositionOverview } from '@shaftbook/contract/position-views'
 import { areas, bearingTypes, greases } from '@shaftbook/contract/register-tables'
@@ -46,6 +47,12 @@ export const placeQuery = (site: string, positionId: string) =>
   queryOptions({
     queryKey: ['mounts', site, 'place', positionId],
     queryFn: ({ signal }) => call(readPositionOverview, { params: { site, id: positionId } }, signal),
+  })
+
+export const planQuery = (site: string, id: string | null) =>
+  queryOptions({
+    queryKey: ['mounts', site, 'plan', id],
+    queryFn: ({ signal }) => (id === null ? null : call(readMountPlan, { params: { site, id } }, signal)),
   })
 
 export const chartQuery = (site: string, id: string | null) =>

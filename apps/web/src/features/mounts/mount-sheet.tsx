@@ -1,172 +1,186 @@
 import { Button } from '@mantine/core'
 import { useMediaQuery } from '@mantine/hooks'
 import type { MountRecord } from '@shaftbook/contract/mounts'
-import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useQueryClient } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
-import { useEffect, useRef, useState, type KeyboardEvent } from 'react'
-import { invalidateSite } from '../../api/invalidate-site.ts'
+import { useEffect, useRef, useState } from 'react'
 import { ProblemError } from '../../api/problem-error.ts'
 import { LeaveGuard } from '../../lib/leave-guard.tsx'
+import { waitingSentence, type Taken } from '../../offline/use-outbox-send.ts'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import { verdictMeaning } from '../../ui/verdict-mark.tsx'
-import { BenchSection, NewBearingSection } from './sections-bearing.tsx'
-import { MakeSafeSection, OldBearingSection, SeatSection } from './sections-before.tsx'
-import { CloseSection, GreaseSection, PartsSection } from './sections-closing.tsx'
-import { DriveUpSection, MountedSection } from './sections-mounting.tsx'
-import { SheetGauge } from './sheet-gauge.tsx'
+import { BookChanged } from './book-changed.tsx'
+import { enterGoesOn, focusFirstFault } from './field-focus.ts'
 import { mountQuery } from './mount-queries.ts'
-import { SheetProvider, type SheetPurpose } from './sheet-context.ts'
-import { draftFaults, signFaults, type Faults, type Suggestions } from './sheet-faults.ts'
-import { faultsByField, suggestionsByField } from './sheet-body.ts'
-import { sendSheet } from './sheet-sending.ts'
+import { faultsByField, suggestionsByField, type Suggestions } from './service-faults.ts'
+import { SheetProvider } from './sheet-context.ts'
+import { draftFaults, signFaults, type Faults } from './sheet-faults.ts'
+import { SheetFoot } from './sheet-foot.tsx'
+import { SheetGauge } from './sheet-gauge.tsx'
+import { SlotsProvider, type SheetSlots } from './sheet-slots.ts'
+import { SheetStepList, StepRuler } from './sheet-step-list.tsx'
+import { stepTitle, type SheetPurpose } from './sheet-steps.ts'
 import { SignConfirm } from './sign-confirm.tsx'
+import { SheetStep } from './steps/sheet-step.tsx'
+import { firstStepOf, stepOfKey } from './step-state.ts'
+import { useSheetSending } from './use-sheet-sending.ts'
 import { useSheetState, type SheetAbout } from './use-sheet-state.ts'
+import { useStep } from './use-step.ts'
 import classes from './sheet.module.css'
 
-/** The mount sheet: everything that is written down when a bearing is fitted, in the order of the work. */
-export function MountSheet(about: SheetAbout) {
+/** The mount sheet: one step of the work a screen, kept on the device as it is typed. */
+export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: SheetSlots }) {
   const { code, site } = useSite()
   const hold = useSheetState(about)
-  const { sheet, scope, judged, place } = hold
+  const { sheet, scope, judged, place, asks } = hold
   const wide = useMediaQuery('(min-width: 1200px)', undefined, { getInitialValueInEffect: false })
+  const { step, go } = useStep(scope)
   const form = useRef<HTMLDivElement>(null)
   const [confirming, setConfirming] = useState(false)
   const client = useQueryClient()
   const navigate = useNavigate()
   const notice = useNotice()
   const hasMeter = place.meter !== null
-  const input = {
-    sheet,
-    scope,
-    readings: judged.readings,
-    needsReason: judged.needsReason,
-    hasMeter,
-    timeZone: site.timeZone,
-  }
   const [faultRound, setFaultRound] = useState(0)
 
-  const send = useMutation({
-    mutationFn: (sign: boolean) => sendSheet(code, about, input, sign),
-    onSuccess: async (record, sign) => {
-      hold.forget()
-      notice.done(doneSentence(record, sign, about.purpose))
-      client.setQueryData(mountQuery(code, record.id).queryKey, record)
-      await navigate({ to: paths.mount(code, record.id), ignoreBlocker: true })
-      await invalidateSite(client, code)
+  const sending = useSheetSending(about, hold, {
+    onTaken: async (taken, signed) => {
+      hold.handedOn()
+      notice.done(takenSentence(taken, signed, about.purpose, place.position.tag))
+      const { to, record } = whereNext(taken, code, about.positionId)
+      if (record) client.setQueryData(mountQuery(code, record.id).queryKey, record)
+      await navigate({ to, ignoreBlocker: true })
     },
-    onError: (error) => {
+    onRefused: (error) => {
       setConfirming(false)
       if (!(error instanceof ProblemError)) return
       const { fields = [] } = error.problem
       show(faultsByField(fields, judged.readings), suggestionsByField(fields, judged.readings))
     },
   })
+  /** Shows what is wrong, at the first step that has something; true where anything is. */
   const show = (faults: Faults, suggestions?: Suggestions): boolean => {
     hold.setFaults(faults, suggestions)
     setFaultRound((round) => round + 1)
-    return Object.keys(faults).length > 0
+    const keys = Object.keys(faults)
+    const first = firstStepOf(
+      keys.map((key) => stepOfKey(key, scope)),
+      scope,
+    )
+    if (first && first !== step) go(first)
+    return keys.length > 0
   }
   const checked = () => ({
     sheet,
+    asks,
     scope,
-    limits: hold.limits,
     judged,
     hasMeter,
+    limits: hold.limits,
     timeZone: site.timeZone,
     now: new Date(),
   })
-  const keep = (): void => {
-    send.reset()
-    if (!show(draftFaults(checked()))) send.mutate(false)
+  const body = () => ({
+    sheet,
+    asks,
+    scope,
+    hasMeter,
+    readings: judged.readings,
+    needsReason: judged.needsReason,
+    timeZone: site.timeZone,
+    limits: hold.limits,
+    kit: place.kit,
+    shaftDiameterMm: hold.record?.shaftDiameterMm ?? null,
+  })
+  const handOver = (): void => {
+    sending.reset()
+    if (!show(draftFaults(checked()))) sending.send(body(), false)
   }
   const askToSign = (): void => {
-    send.reset()
+    sending.reset()
     if (!show(signFaults(checked()))) setConfirming(true)
   }
-  useEffect(() => {
-    if (faultRound > 0) focusFirstFault(form.current)
-  }, [faultRound])
+  useFocusOnStep(form, step, faultRound)
 
   return (
     <SheetProvider value={hold}>
-      <LeaveGuard when={hold.dirty && !send.isPending && !send.isSuccess}>
-        What you typed stays on this device until this tab is closed: come back to this page to go on.
-      </LeaveGuard>
-      {hold.restored && (
-        <div className={classes.restored}>
-          <span>What was typed here before is back.</span>
-          <Button variant="default" onClick={hold.startAfresh}>
-            Start afresh
-          </Button>
-        </div>
-      )}
-      <div className={classes.layout}>
-        {/* Enter goes to the next field: a record is signed by its button only. */}
-        {/* oxlint-disable-next-line jsx-a11y/no-static-element-interactions */}
-        <div ref={form} className={classes.form} onKeyDown={enterGoesOn}>
-          <MakeSafeSection />
-          <OldBearingSection />
-          <SeatSection />
-          <NewBearingSection />
-          <BenchSection />
-          <DriveUpSection />
-          <MountedSection />
-          <PartsSection />
-          <GreaseSection />
-          <CloseSection />
-          {send.isError && (
-            <p className={classes.failed} role="alert" tabIndex={-1} data-failed>
-              {send.error.message}
-            </p>
+      <SlotsProvider value={slots}>
+        <LeaveGuard when={hold.dirty && hold.keeping === 'not-kept' && !sending.signing && !sending.done}>
+          This device does not keep what you typed: it is gone when you leave this page.
+        </LeaveGuard>
+        <div className={classes.layout} data-guided>
+          {wide ? (
+            <nav className={classes.steps} aria-label="Steps">
+              <SheetStepList step={step} onStep={go} />
+            </nav>
+          ) : (
+            <nav aria-label="Steps">
+              <StepRuler step={step} onStep={go} />
+            </nav>
           )}
-          <div className={classes.acts}>
-            <Button size="touch" onClick={askToSign}>
-              {about.purpose === 'correction' ? 'Sign the correction' : 'Sign'}
-            </Button>
-            {about.purpose !== 'correction' && (
-              <Button size="touch" variant="default" onClick={keep} loading={send.isPending && !send.variables}>
-                Keep as draft
+          {/* Enter goes to the next field: a record is signed by its button only. */}
+          {/* oxlint-disable-next-line jsx-a11y/no-static-element-interactions */}
+          <div ref={form} className={classes.form} onKeyDown={enterGoesOn}>
+            {hold.restored && (
+              <div className={classes.restored}>
+                <span>What was typed here before is back.</span>
+                <Button variant="default" onClick={hold.startAfresh}>
+                  Start afresh
+                </Button>
+              </div>
+            )}
+            <h2 className={classes.heading} tabIndex={-1} data-heading>
+              {stepTitle(step, scope)}
+            </h2>
+            {sending.error && <BookChanged error={sending.error} onStep={go} />}
+            <SheetStep step={step} onStep={go} />
+            {step === 'sign' && about.purpose !== 'correction' && (
+              <Button size="touch" variant="default" onClick={handOver} loading={sending.handing}>
+                Hand over unsigned
               </Button>
             )}
+            <SheetFoot step={step} onStep={go} tried={faultRound > 0} busy={sending.signing} onSign={askToSign} />
           </div>
+          {wide && scope.taper && scope.clearance && (
+            <aside className={classes.aside} aria-label="Clearance gauge">
+              <SheetGauge size="phone" />
+            </aside>
+          )}
         </div>
-        {wide && scope.taper && sheet.method !== 'by-feel' && (
-          <aside className={classes.aside} aria-label="Clearance gauge">
-            <SheetGauge size="phone" />
-          </aside>
-        )}
-      </div>
-      <SignConfirm
-        opened={confirming}
-        busy={send.isPending}
-        onConfirm={() => send.mutate(true)}
-        onCancel={() => setConfirming(false)}
-      />
+        <SignConfirm
+          opened={confirming}
+          busy={sending.signing}
+          onConfirm={() => sending.send(body(), true)}
+          onCancel={() => setConfirming(false)}
+        />
+      </SlotsProvider>
     </SheetProvider>
   )
 }
 
-function doneSentence(record: MountRecord, sign: boolean, purpose: SheetPurpose): string {
-  if (!sign) return `Kept as a draft for ${record.tag}.`
-  const { verdict } = record.judgement
-  const outcome = verdict ? `: ${verdictMeaning(verdict)}` : ''
-  return `The ${purpose === 'correction' ? 'correction' : 'mount'} at ${record.tag} is signed${outcome}.`
+/** The heading of a new step has the focus, or the first field of it that is wrong. */
+function useFocusOnStep(form: React.RefObject<HTMLDivElement | null>, step: string, faultRound: number): void {
+  const seen = useRef({ step, faultRound })
+  useEffect(() => {
+    const { step: lastStep, faultRound: lastRound } = seen.current
+    if (faultRound !== lastRound && focusFirstFault(form.current)) seen.current.faultRound = faultRound
+    else if (step !== lastStep)
+      form.current?.querySelector<HTMLElement>('[data-heading]')?.focus({ preventScroll: true })
+    seen.current.step = step
+  }, [form, step, faultRound])
 }
 
-/** To the first field that is wrong, or else to the sentence that says what is. */
-function focusFirstFault(form: HTMLElement | null): void {
-  const fields = ['input', 'textarea', 'select'].map((name) => `${name}[aria-invalid="true"]`)
-  const first = form?.querySelector<HTMLElement>([...fields, '[data-invalid] input'].join(','))
-  const target = first ?? form?.querySelector<HTMLElement>('[data-failed]')
-  target?.focus()
+function whereNext(taken: Taken<MountRecord>, site: string, positionId: string) {
+  if (taken.state === 'sent') return { to: paths.mount(site, taken.reply.id), record: taken.reply }
+  return { to: paths.position(site, positionId), record: null }
 }
 
-function enterGoesOn(event: KeyboardEvent<HTMLElement>): void {
-  const { target } = event
-  if (event.key !== 'Enter' || !(target instanceof HTMLInputElement) || target.type === 'radio') return
-  event.preventDefault()
-  const fields = [...event.currentTarget.querySelectorAll<HTMLElement>('input:not([type="radio"]), select, textarea')]
-  fields[fields.indexOf(target) + 1]?.focus()
+function takenSentence(taken: Taken<MountRecord>, signed: boolean, purpose: SheetPurpose, tag: string): string {
+  const what = `The ${purpose === 'correction' ? 'correction' : 'mount'} at ${tag}`
+  if (taken.state === 'waiting') return waitingSentence(signed ? `${what}, signed,` : what, taken.why)
+  if (!signed) return `Handed over: anybody at ${tag} can go on with it.`
+  const { verdict } = taken.reply.judgement
+  return `${what} is signed${verdict ? `: ${verdictMeaning(verdict)}` : ''}.`
 }

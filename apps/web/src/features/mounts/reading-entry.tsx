@@ -1,15 +1,12 @@
 import { Button, TextInput } from '@mantine/core'
 import { lengthUnits } from '../../lib/length-units.ts'
+import { QuestionedReading } from './questioned-reading.tsx'
 import { useSheet } from './sheet-context.ts'
-import {
-  isOpenQuestion,
-  ownQuestion,
-  serviceQuestion,
-  type ReadingQuestion,
-  type ReadReading,
-} from './sheet-readings.ts'
+import { isOpenQuestion, ownQuestion, serviceQuestion, type ReadReading } from './sheet-readings.ts'
 import { emptyPair, type Moment, type TypedReading } from './sheet.ts'
 import classes from './sheet.module.css'
+
+const momentWords: Record<Moment, string> = { found: 'As found', bench: 'Bench', mounted: 'Mounted' }
 
 /** The readings of one moment, row A beside row B, with room for more. */
 export function ReadingEntry({ moment }: { moment: Moment }) {
@@ -23,7 +20,7 @@ export function ReadingEntry({ moment }: { moment: Moment }) {
   return (
     <fieldset className={classes.readings}>
       <legend className="visually-hidden">
-        {moment === 'bench' ? 'Bench' : 'Mounted'} clearance readings in {lengthUnits[sheet.unit].name}
+        {momentWords[moment]} clearance readings in {lengthUnits[sheet.unit].name}
       </legend>
       <div className={classes.readingHead} aria-hidden="true">
         <span>Row A</span>
@@ -35,7 +32,7 @@ export function ReadingEntry({ moment }: { moment: Moment }) {
             {(['A', 'B'] as const).map((row) => (
               <ReadingField
                 key={row}
-                label={`${moment === 'bench' ? 'Bench' : 'Mounted'}, row ${row}, reading ${at + 1}`}
+                label={`${momentWords[moment]}, row ${row}, reading ${at + 1}`}
                 fieldKey={`${moment}.${at}.${row}`}
                 typed={pair[row]}
                 symbol={symbol}
@@ -53,7 +50,9 @@ export function ReadingEntry({ moment }: { moment: Moment }) {
               question && (
                 <QuestionedReading
                   key={row}
-                  read={read}
+                  row={row}
+                  text={read.text}
+                  unit={sheet.unit}
                   question={question}
                   answered={read.meant && !asked}
                   onText={(text) => put(at, row, { text, meant: false })}
@@ -100,47 +99,5 @@ function ReadingField({ label, fieldKey, typed, symbol, read, onType }: ReadingF
       rightSectionPointerEvents="none"
       classNames={{ input: classes.readingInput }}
     />
-  )
-}
-
-interface QuestionedReadingProps {
-  read: ReadReading
-  question: ReadingQuestion
-  /** It was said that the reading is meant. */
-  answered: boolean
-  onText: (text: string) => void
-  onMeant: (meant: boolean) => void
-}
-
-/** Asks about an unlikely reading at once, offers what may have been meant, and takes a yes. */
-function QuestionedReading({ read, question, answered, onText, onMeant }: QuestionedReadingProps) {
-  const { sheet } = useSheet()
-  const { sentence, offers } = question
-  const shown = `${read.text} ${lengthUnits[sheet.unit].symbol}`
-  if (answered)
-    return (
-      <p className={classes.meant}>
-        Row {read.row}: {shown} is unlikely, and you said that it is meant.
-        <button type="button" className={classes.linkButton} onClick={() => onMeant(false)}>
-          Ask again
-        </button>
-      </p>
-    )
-  return (
-    <div className={classes.question} role="alert">
-      <p>
-        <strong>Row {read.row}.</strong> {sentence}
-      </p>
-      <div className={classes.answers}>
-        {offers.map(({ label, text }) => (
-          <Button key={label} variant="default" size="touch" onClick={() => onText(text)}>
-            {label}
-          </Button>
-        ))}
-        <Button variant="outline" size="touch" onClick={() => onMeant(true)}>
-          Yes, {shown} is meant
-        </Button>
-      </div>
-    </div>
   )
 }

@@ -1,20 +1,30 @@
+import type { MountSeen } from '@shaftbook/contract/mount-sheet'
 import type { MountCorrection, MountDraftChange, NewMountRecord } from '@shaftbook/contract/mounts'
-import type { FieldFault } from '@shaftbook/contract/problem'
 import type { z } from 'zod'
+import type { Kit } from '@shaftbook/contract/kits'
 import { plantInstant } from '../../lib/plant-time.ts'
-import type { SheetScope } from './sheet-context.ts'
-import type { Faults, Suggestions } from './sheet-faults.ts'
+import type { PlaceLimits } from './band-of-place.ts'
+import type { Ask } from './sheet-asks.ts'
+import { detailsOf, orNull } from './sheet-details.ts'
 import { numberOf } from './sheet-numbers.ts'
+import { fittedCode, type CodeKey } from './kit-check.ts'
 import type { ReadReading } from './sheet-readings.ts'
+import { seatReadings } from './sheet-seat.ts'
+import type { SheetScope } from './sheet-steps.ts'
 import type { Sheet } from './sheet.ts'
 
 /** Everything that a body is made from; the sheet has no faults by now. */
 export interface BodyInput {
   sheet: Sheet
   scope: SheetScope
+  asks: readonly Ask[]
   readings: readonly ReadReading[]
   needsReason: boolean
   hasMeter: boolean
+  limits: PlaceLimits
+  kit: Kit | null
+  /** The smallest diameter that the record had before, where it holds no single readings. */
+  shaftDiameterMm: number | null
   timeZone: string
 }
 
@@ -40,6 +50,8 @@ export function draftBody(input: BodyInput): z.input<typeof MountDraftChange> {
     },
     ...sheetFields(input),
     ...hours(input),
+    leavingFitmentId: sheet.leavingFitmentId,
+    seen: seenBy(input),
     removal: removalOf(input),
   }
 }
@@ -51,6 +63,16 @@ export function correctionBody(input: BodyInput): z.input<typeof MountCorrection
     correctionReason: sheet.correctionReason.trim(),
     ...sheetFields(input),
     ...(hasMeter && hours(input)),
+  }
+}
+
+/** What the person at the shaft judged by, as this device showed it. */
+function seenBy({ limits, kit }: BodyInput): z.input<typeof MountSeen> {
+  return {
+    bandMinUm: limits.band?.minUm ?? null,
+    bandMaxUm: limits.band?.maxUm ?? null,
+    residualMinUm: limits.residualMinimum?.minUm ?? null,
+    kitVersion: kit?.version ?? null,
   }
 }
 
@@ -73,8 +95,10 @@ function hours({ sheet, hasMeter }: BodyInput) {
   return { meterShowsHours, noHoursReason: meterShowsHours === null ? orNull(sheet.noHoursReason) : null }
 }
 
-function sheetFields({ sheet, scope, readings, needsReason, timeZone }: BodyInput) {
+function sheetFields(input: BodyInput) {
+  const { sheet, scope, readings, needsReason, timeZone } = input
   const { taper, sleeve, nut, rings } = scope
+  const codeOf = (at: CodeKey): string | null => orNull(fittedCode(sheet, input.kit, at))
   const when = <T>(asked: boolean, value: T): T | null => (asked ? value : null)
   return {
     mountedAt: plantInstant(sheet.mountedAt, timeZone) ?? '',
@@ -84,12 +108,12 @@ function sheetFields({ sheet, scope, readings, needsReason, timeZone }: BodyInpu
     reason: sheet.reason.trim(),
     method: sheet.method,
     byFeelPerson: when(sheet.method === 'by-feel', orNull(sheet.byFeelPerson)),
-    sleeveCode: when(sleeve, orNull(sheet.sleeveCode)),
-    nutCode: when(nut, orNull(sheet.nutCode)),
-    lockingCode: when(nut, orNull(sheet.lockingCode)),
+    sleeveCode: when(sleeve, codeOf('sleeveCode')),
+    nutCode: when(nut, codeOf('nutCode')),
+    lockingCode: when(nut, codeOf('lockingCode')),
     ringCount: when(rings && sheet.ringCount !== '', Number(sheet.ringCount)),
     ringWidthMm: when(rings && Number(sheet.ringCount) > 0, numberOf(sheet, 'ringWidthMm')),
-    shaftDiameterMm: numberOf(sheet, 'shaftDiameterMm'),
+    shaftDiameterMm: smallestShaftMm(input),
     temperatureC: numberOf(sheet, 'temperatureC'),
     gauge: orNull(sheet.gauge),
     zeroPointMethod: when(taper, orNull(sheet.zeroPointMethod)),
@@ -102,36 +126,21 @@ function sheetFields({ sheet, scope, readings, needsReason, timeZone }: BodyInpu
     turnsFree: sheet.turnsFree === '' ? null : sheet.turnsFree === 'yes',
     note: sheet.note.trim(),
     outOfBandReason: when(needsReason, orNull(sheet.outOfBandReason)),
-    readings: readings.map(({ moment, row, text, meant }) => ({
+    readings: readings.map(({ moment, step, row, text, meant, struck }) => ({
       moment,
+      step,
       row,
       typedValue: text,
       typedUnit: sheet.unit,
       confirmed: meant,
+      struck,
     })),
+    planId: sheet.planId,
+    details: detailsOf(sheet, input.asks, input.kit, timeZone),
   }
 }
 
-function orNull(text: string): string | null {
-  return text.trim() === '' ? null : text.trim()
-}
-
-/** The service's faults by the sheet's own field keys: `readings.3.typedValue` is where that reading stands. */
-export function faultsByField(faults: readonly FieldFault[], readings: readonly ReadReading[]): Faults {
-  return Object.fromEntries(faults.map(({ path, message }) => [fieldKey(path, readings), message]))
-}
-
-/** What the service says may have been meant, by the sheet's own field keys. */
-export function suggestionsByField(faults: readonly FieldFault[], readings: readonly ReadReading[]): Suggestions {
-  return Object.fromEntries(
-    faults.flatMap(({ path, suggestions }) => (suggestions ? [[fieldKey(path, readings), suggestions]] : [])),
-  )
-}
-
-function fieldKey(path: string, readings: readonly ReadReading[]): string {
-  const at = /^readings\.(\d+)/.exec(path)?.[1]
-  if (at !== undefined) return readings[Number(at)]?.key ?? 'bench.0.A'
-  if (path === 'readings') return 'bench.0.A'
-  if (path === 'bearing.id') return 'serial'
-  return path.replace(/^(bearing|removal)\./, '')
+function smallestShaftMm({ sheet, shaftDiameterMm }: BodyInput): number | null {
+  const read = seatReadings(sheet.shaft).map(({ diameterMm }) => diameterMm)
+  return read.length > 0 ? Math.min(...read) : shaftDiameterMm
 }

@@ -1,20 +1,18 @@
-import type { FieldFault } from '@shaftbook/contract/problem'
 import { plantInstant } from '../../lib/plant-time.ts'
 import type { PlaceLimits } from './band-of-place.ts'
-import type { SheetScope } from './sheet-context.ts'
 import type { SheetJudgement } from './sheet-judgement.ts'
-import { numberFault, numberFields, type NumberKey } from './sheet-numbers.ts'
+import { openBlanks, type Ask } from './sheet-asks.ts'
+import { numberFault, numberFields, rowNumbers, typedFault, type NumberKey } from './sheet-numbers.ts'
 import { isOpenQuestion } from './sheet-readings.ts'
-import type { Moment, Sheet } from './sheet.ts'
+import type { SheetScope } from './sheet-steps.ts'
+import { seatPlaces, type Moment, type Sheet } from './sheet.ts'
 
 /** Sentences by the key of the field they belong to. */
 export type Faults = Readonly<Record<string, string>>
 
-/** What may have been meant with a reading that the service refused, by the key of its field. */
-export type Suggestions = Readonly<Record<string, NonNullable<FieldFault['suggestions']>>>
-
-interface Checked {
+export interface Checked {
   sheet: Sheet
+  asks: readonly Ask[]
   scope: SheetScope
   limits: PlaceLimits
   judged: SheetJudgement
@@ -23,22 +21,50 @@ interface Checked {
   now: Date
 }
 
-/** What has to be put right before the sheet can be kept as a draft. */
-export function draftFaults(checked: Checked): Faults {
-  const { sheet, judged, timeZone, now } = checked
-  const at = plantInstant(sheet.mountedAt, timeZone)
+/** What cannot be read as it is typed; shown at once, and in the way of keeping the sheet on the service. */
+export function typingFaults({ sheet, judged }: Pick<Checked, 'sheet' | 'judged'>): Faults {
   const numbers = (Object.keys(numberFields) as NumberKey[]).map((key) => [key, numberFault(sheet, key)])
-  const readings = judged.readings.map(({ key, answer, meant }) => [
-    key,
-    answer.kind === 'refused'
-      ? answer.sentence
-      : isOpenQuestion({ answer, meant })
+  const readings = judged.readings.map((reading) => [
+    reading.key,
+    reading.answer.kind === 'refused'
+      ? reading.answer.sentence
+      : isOpenQuestion(reading)
         ? 'Say what was meant with this reading.'
         : undefined,
   ])
   return kept({
     ...Object.fromEntries(numbers),
     ...Object.fromEntries(readings),
+    ...seatFaults(sheet),
+    ...startFaults(sheet),
+  })
+}
+
+function seatFaults(sheet: Sheet) {
+  return Object.fromEntries(
+    (['shaft', 'housing'] as const).flatMap((seat) =>
+      seatPlaces.map((place) => [`${seat}.${place}`, typedFault(sheet[seat][place], rowNumbers.diameterMm)]),
+    ),
+  )
+}
+
+function startFaults(sheet: Sheet) {
+  return Object.fromEntries(
+    sheet.startReadings.flatMap((typed, at) =>
+      (['minutes', 'temperatureC', 'vibrationMmS'] as const).map((field) => [
+        `startReadings.${at}.${field}`,
+        typedFault(typed[field], rowNumbers[field]),
+      ]),
+    ),
+  )
+}
+
+/** What has to be put right before the sheet can be kept as a draft. */
+export function draftFaults(checked: Checked): Faults {
+  const { sheet, timeZone, now } = checked
+  const at = plantInstant(sheet.mountedAt, timeZone)
+  return kept({
+    ...typingFaults(checked),
     mountedAt:
       at === undefined
         ? 'Enter the day and the time.'
@@ -52,6 +78,7 @@ export function draftFaults(checked: Checked): Faults {
     reason: sheet.reason.trim().length < 3 ? 'Say in a few words why the bearing was fitted.' : undefined,
     fitter: sheet.fitter.trim() === '' ? 'Enter who fitted the bearing.' : undefined,
     noHoursReason: tooShort(sheet.noHoursReason) ? 'Give the reason in a few words.' : undefined,
+    startLaterReason: tooShort(sheet.startLaterReason) ? 'Give the reason in a few words.' : undefined,
   })
 }
 
@@ -60,8 +87,9 @@ export function signFaults(checked: Checked): Faults {
   const { sheet, scope, limits, judged } = checked
   return kept({
     ...(scope.removal && removalFaults(sheet)),
-    ...(scope.purpose !== 'correction' && hoursFaults(checked)),
+    ...(scope.purpose !== 'correction' && { ...hoursFaults(checked), ...openFaults(checked) }),
     ...(limits.judged &&
+      scope.clearance &&
       sheet.method === 'feeler' && { ...rowFaults(checked, 'bench'), ...rowFaults(checked, 'mounted') }),
     driveUpMm:
       sheet.method === 'drive-up' && sheet.driveUpMm.trim() === '' && sheet.nutAngleDeg.trim() === ''
@@ -76,6 +104,24 @@ export function signFaults(checked: Checked): Faults {
     }),
     ...draftFaults(checked),
   })
+}
+
+/** What is left open that a signed sheet does not leave open: a reason stands where a number or a check is missing. */
+function openFaults({ sheet, scope, asks }: Checked) {
+  const blanks = openBlanks(asks, sheet).map(({ key, label }) => [
+    `blanks.${key}`,
+    `${label}: enter it, or say why it stays blank.`,
+  ])
+  const parts = Object.entries(sheet.kitCheck).map(([id, { found, reason }]) => [
+    `kitCheck.${id}`,
+    (found === 'other' || found === 'missing') && reason.trim() === '' ? 'Say why the kit was not kept to.' : undefined,
+  ])
+  const started = asks.find(({ step }) => step === 'start')?.told(sheet) !== 'nothing'
+  return {
+    ...Object.fromEntries(blanks),
+    ...(scope.kit && Object.fromEntries(parts)),
+    startLaterReason: started ? undefined : 'Enter a reading of the first run, or say why it comes later.',
+  }
 }
 
 function removalFaults(sheet: Sheet) {

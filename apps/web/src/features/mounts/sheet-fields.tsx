@@ -1,9 +1,10 @@
 import { NativeSelect, Textarea, TextInput } from '@mantine/core'
 import type { ReactNode } from 'react'
+import { ChoiceField, type Choice } from '../../ui/choice-field.tsx'
 import { NumberField } from '../../ui/number-field.tsx'
 import { useSheet } from './sheet-context.ts'
 import { numberFault, numberFields, type NumberKey } from './sheet-numbers.ts'
-import type { TextField } from './sheet.ts'
+import type { Sheet, TextField } from './sheet.ts'
 
 interface FieldProps<Key> {
   at: Key
@@ -86,6 +87,36 @@ export function SheetSelect({ at, label, description, required, options }: Sheet
       value={sheet[at]}
       error={faultOf(at)}
       onChange={(event) => change({ [at]: event.currentTarget.value })}
+    />
+  )
+}
+
+/** The fields of a sheet that hold one of a few words. */
+type ChoiceKey = {
+  [Key in keyof Sheet]: Sheet[Key] extends string ? (string extends Sheet[Key] ? never : Key) : never
+}[keyof Sheet]
+
+interface SheetChoiceProps<Key extends ChoiceKey> {
+  at: Key
+  legend: string
+  choices: readonly Choice<Exclude<Sheet[Key], ''>>[]
+  description?: ReactNode
+  layout?: 'rows' | 'line'
+}
+
+/** One of a few choices. */
+export function SheetChoice<Key extends ChoiceKey>(props: SheetChoiceProps<Key>) {
+  const { at, legend, choices, description, layout = 'rows' } = props
+  const { sheet, change, faultOf } = useSheet()
+  return (
+    <ChoiceField<Exclude<Sheet[Key], ''>>
+      legend={legend}
+      layout={layout}
+      choices={choices}
+      value={sheet[at] as Exclude<Sheet[Key], ''> | ''}
+      onChange={(chosen) => change({ [at]: chosen })}
+      description={description}
+      error={faultOf(at)}
     />
   )
 }

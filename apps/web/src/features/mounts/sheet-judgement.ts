@@ -27,8 +27,8 @@ export function judgeSheet(
   settings: SiteSettings,
 ): SheetJudgement {
   const readings = typedReadings(sheet, type.boreMm)
-  const taken = readings.flatMap(({ moment, row, answer }) =>
-    answer.kind === 'refused' ? [] : [{ moment, row, clearanceUm: answer.valueUm }],
+  const taken = readings.flatMap(({ moment, row, answer, struck }) =>
+    answer.kind === 'refused' ? [] : [{ moment, row, clearanceUm: answer.valueUm, struck }],
   )
   const openQuestions = readings.filter(isOpenQuestion).length
   const clear = openQuestions === 0 && taken.length === readings.length

@@ -2,19 +2,23 @@ import { parseClearance, type ClearanceAnswer } from '@shaftbook/bearing/clearan
 import { InputError } from '@shaftbook/bearing/input-error'
 import { fromUm, parseLength } from '@shaftbook/bearing/units'
 import type { LengthUnit } from '../../lib/length-units.ts'
-import type { Suggestions } from './sheet-faults.ts'
-import type { Moment, Sheet } from './sheet.ts'
+import type { Suggestions } from './service-faults.ts'
+import type { Moment, ReadingPair, Sheet } from './sheet.ts'
 
 export type ReadingAnswer = ClearanceAnswer | { kind: 'refused'; sentence: string }
 
 /** One reading that was typed, where it stands in the sheet and how it reads. */
 export interface ReadReading {
-  /** Such as `bench.0.A`. */
+  /** Such as `bench.0.A` or `driveSteps.2.B`. */
   key: string
-  moment: Moment
+  moment: Moment | 'step'
+  /** The number of its step of the drive-up. */
+  step: number | null
   row: 'A' | 'B'
   text: string
   meant: boolean
+  /** It was mistyped and counts no more. */
+  struck: boolean
   answer: ReadingAnswer
 }
 
@@ -31,21 +35,24 @@ export function readReading(text: string, unit: LengthUnit, boreMm: number | und
 /** All readings that were typed, in the order in which they are taken: row A and row B in turn. Mounts by feel have none. */
 export function typedReadings(sheet: Sheet, boreMm: number | undefined): ReadReading[] {
   if (sheet.method === 'by-feel') return []
-  return (['bench', 'mounted'] as const).flatMap((moment) =>
-    sheet[moment].flatMap((pair, at) =>
-      (['A', 'B'] as const).flatMap((row) => {
-        const { text, meant } = pair[row]
-        if (text.trim() === '') return []
-        const key = `${moment}.${at}.${row}`
-        return [{ key, moment, row, text: text.trim(), meant, answer: readReading(text, sheet.unit, boreMm) }]
-      }),
-    ),
+  const ofPair = (pair: ReadingPair, at: Pick<ReadReading, 'key' | 'moment' | 'step' | 'struck'>): ReadReading[] =>
+    (['A', 'B'] as const).flatMap((row) => {
+      const { text, meant } = pair[row]
+      if (text.trim() === '') return []
+      const answer = readReading(text, sheet.unit, boreMm)
+      return [{ ...at, key: `${at.key}.${row}`, row, text: text.trim(), meant, answer }]
+    })
+  const ofMoment = (moment: Moment): ReadReading[] =>
+    sheet[moment].flatMap((pair, at) => ofPair(pair, { key: `${moment}.${at}`, moment, step: null, struck: false }))
+  const steps = sheet.driveSteps.flatMap(({ pair, struck }, at) =>
+    ofPair(pair, { key: `driveSteps.${at}`, moment: 'step', step: at + 1, struck }),
   )
+  return [...ofMoment('found'), ...ofMoment('bench'), ...steps, ...ofMoment('mounted')]
 }
 
 /** A question about an unlikely reading is open until it is answered with "this is meant". */
-export function isOpenQuestion(reading: Pick<ReadReading, 'meant' | 'answer'>): boolean {
-  return reading.answer.kind === 'ask' && !reading.meant
+export function isOpenQuestion(reading: Pick<ReadReading, 'meant' | 'answer'> & { struck?: boolean }): boolean {
+  return reading.answer.kind === 'ask' && !reading.meant && reading.struck !== true
 }
 
 /** A question about a reading: what is unlikely about it, and what may have been meant, as text in the record's unit. */
@@ -55,7 +62,7 @@ export interface ReadingQuestion {
 }
 
 /** What the sheet itself asks about a reading that it finds unlikely; null where it does not. */
-export function ownQuestion({ answer }: ReadReading, unit: LengthUnit): ReadingQuestion | null {
+export function ownQuestion({ answer }: Pick<ReadReading, 'answer'>, unit: LengthUnit): ReadingQuestion | null {
   if (answer.kind !== 'ask') return null
   const offers = answer.suggestions.map(({ label, valueUm }) => ({ label, text: textOfUm(valueUm, unit) }))
   return { sentence: answer.sentence, offers }

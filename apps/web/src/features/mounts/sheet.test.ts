@@ -1,15 +1,20 @@
 import { SiteSettings } from '@shaftbook/contract/access'
+import { MountDetails } from '@shaftbook/contract/mount-details'
 import type { MountRecord } from '@shaftbook/contract/mounts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { RemovalDraft } from '@shaftbook/contract/removals'
 import { describe, expect, it } from 'vitest'
 import { limitsAt } from './band-of-place.ts'
-import { correctionBody, draftBody, faultsByField, newMountBody, suggestionsByField } from './sheet-body.ts'
-import { sheetScope } from './sheet-context.ts'
+import { faultsByField, suggestionsByField } from './service-faults.ts'
+import { asksOf } from './sheet-asks.ts'
+import { correctionBody, draftBody, newMountBody } from './sheet-body.ts'
 import { draftFaults, signFaults } from './sheet-faults.ts'
 import { judgeSheet } from './sheet-judgement.ts'
 import { serviceQuestion } from './sheet-readings.ts'
-import { newSheet, sheetOfRecord, type Sheet } from './sheet.ts'
+import { newSheet } from './sheet-new.ts'
+import { sheetOfRecord } from './sheet-of-record.ts'
+import { sheetScope } from './sheet-steps.ts'
+import type { Sheet } from './sheet.ts'
 
 const id = '0175fcb3-2400-755a-b772-29f02550ba38'
 const row = { id, version: 1, createdAt: '2026-01-01T00:00:00Z', updatedAt: '2026-01-01T00:00:00Z' }
@@ -42,10 +47,15 @@ const place = {
 
 const timeZone = 'Europe/Berlin'
 const now = new Date('2026-07-01T10:00:00Z')
+const measuredKeys =
+  'shaft.1x housing.1x housingSeatWidthMm softFootMm temperatureC driveUpMm lockForwardDeg greaseBearingG greaseHousingG capBoltTorqueNm'
 const blank = newSheet({ place, personName: 'Mara Voss', unit: 'mm', timeZone, now })
 const pair = (a: string, b: string) => ({ A: { text: a, meant: false }, B: { text: b, meant: false } })
+/** All that a sheet has to tell before it is signed; what was not measured says why. */
 const filled: Sheet = {
   ...blank,
+  startLaterReason: 'The line starts on Monday',
+  blanks: Object.fromEntries(measuredKeys.split(' ').map((key) => [key, 'not-measured'] as const)),
   reason: 'Overhaul',
   bench: [pair('0,15', '0.150')],
   mounted: [pair('0.10', '0.10')],
@@ -53,9 +63,14 @@ const filled: Sheet = {
 
 const limits = limitsAt(place.position, place.bearingType, null)
 const judge = (sheet: Sheet) => judgeSheet(sheet, place.bearingType, limits, SiteSettings.parse({}))
+const scope = sheetScope('new', place, place.bearingType)
+const asksFor = (sheet: Sheet) => asksOf(scope, sheet, { hasMeter: false, kitLineIds: [] })
 const check = (sheet: Sheet) => ({
   sheet,
-  scope: sheetScope('new', place, place.bearingType),
+  scope,
+  asks: asksFor(sheet),
+  kit: null,
+  shaftDiameterMm: null,
   limits,
   judged: judge(sheet),
   hasMeter: false,
@@ -128,6 +143,8 @@ function aRecord(over: Partial<MountRecord>): MountRecord {
     mountedAt: '2026-06-30T09:00:00Z',
     runHours: 2500,
     noHoursReason: null,
+    details: MountDetails.parse({}),
+    planId: null,
     bearing: { id, bearingTypeId: id, serial: null, lot: null, maker: null, packedOn: null },
     readings: [],
     reason: 'Overhaul',

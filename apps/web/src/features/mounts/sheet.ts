@@ -1,8 +1,6 @@
-import type { PositionOverview } from '@shaftbook/contract/position-views'
-import type { EndKind } from '@shaftbook/contract/removals'
+import type { BlankReason, KitCheckLine, MountDetails, SeatDecision } from '@shaftbook/contract/mount-details'
 import type { MountRecord } from '@shaftbook/contract/mounts'
-import { v7 as newId } from 'uuid'
-import { plantClock } from '../../lib/plant-time.ts'
+import type { EndKind } from '@shaftbook/contract/removals'
 import type { LengthUnit } from '../../lib/length-units.ts'
 
 /** A reading as typed; `meant` says that an unlikely one is right. */
@@ -11,34 +9,91 @@ export interface TypedReading {
   meant: boolean
 }
 export type ReadingPair = Record<'A' | 'B', TypedReading>
-export type Moment = 'bench' | 'mounted'
+/** When a clearance is read: before the old bearing leaves, on the bench, at its end place on the shaft. */
+export type Moment = 'found' | 'bench' | 'mounted'
 export type Method = MountRecord['method']
+
+/** Places of a seat in the order in which they are measured: three planes by two directions. */
+export const seatPlaces = ['1x', '1y', '2x', '2y', '3x', '3y'] as const
+export type SeatPlace = (typeof seatPlaces)[number]
+/** Diameters of a seat in mm as typed. */
+export type SeatTexts = Record<SeatPlace, string>
+
+/** One step of the drive-up as typed: its clearances, and how far the bearing had come. */
+export interface TypedStep {
+  pair: ReadingPair
+  driveUpMm: string
+  nutAngleDeg: string
+  /** Mistyped: it stays to be read and counts no more. */
+  struck: boolean
+}
+
+/** What lay on the bench for one line of the kit. */
+export interface TypedKitLine {
+  found: KitCheckLine['found'] | ''
+  foundCode: string
+  reason: string
+}
+
+export interface TypedStartReading {
+  minutes: string
+  temperatureC: string
+  vibrationMmS: string
+}
+
+type YesNo = '' | 'yes' | 'no'
+type StartUp = NonNullable<MountDetails['startUp']>
+type Seat = NonNullable<MountDetails['seat']>
+type Locking = NonNullable<MountDetails['locking']>
+type Rings = NonNullable<MountDetails['rings']>
+type Bolts = NonNullable<MountDetails['capBolts']>
 
 /** A mount sheet as a person fills it in: everything as typed. Names of fields are the contract's, where it has them. */
 export interface Sheet {
   /** Made once, so that sending again is the same request. */
   recordId: string
   bearingId: string
+  /** The plan that the sheet is made for, if one is. */
+  planId: string | null
+  /** The stay that the sheet ends: the bearing that was fitted when it was begun. */
+  leavingFitmentId: string | null
   mountedAt: string
   meterShowsHours: string
   noHoursReason: string
   reason: string
   permitReference: string
+  cautionsSeenBy: string
   endKind: EndKind | ''
   modeClause: string | null
   cause: string
   detection: string
   evidence: string
   observer: string
-  shaftDiameterMm: string
+  foundRingCount: '' | '0' | '1' | '2'
+  foundNutSide: string
+  foundSeals: string
+  foundGrease: string
+  foundNote: string
+  shaft: SeatTexts
+  shaftSystem: NonNullable<Seat['shaftSystem']> | ''
+  shaftSurface: NonNullable<Seat['shaftSurface']> | ''
+  shaftDecision: SeatDecision | ''
+  housing: SeatTexts
+  housingSeatWidthMm: string
+  softFootMm: string
+  housingDecision: SeatDecision | ''
+  seatNote: string
+  kitCheck: Record<string, TypedKitLine>
   bearingTypeId: string
   serial: string
   lot: string
   maker: string
   packedOn: string
   unit: LengthUnit
+  found: ReadingPair[]
   bench: ReadingPair[]
   mounted: ReadingPair[]
+  driveSteps: TypedStep[]
   gauge: string
   temperatureC: string
   method: Method
@@ -49,13 +104,34 @@ export interface Sheet {
   sleeveCode: string
   nutCode: string
   lockingCode: string
+  lockForwardDeg: string
+  lockedWith: NonNullable<Locking['lockedWith']> | ''
+  lockNote: string
   ringCount: '' | '0' | '1' | '2'
   ringWidthMm: string
+  ringsPlaced: NonNullable<Rings['placed']> | ''
+  sealsFitted: string
+  sealsTurn: YesNo
+  boltSize: string
+  boltClass: string
+  boltFriction: NonNullable<Bolts['friction']> | ''
+  boltTargetNm: string
+  boltStepsDone: number[]
+  marksMatch: YesNo
   capBoltTorqueNm: string
   greaseId: string
   greaseBearingG: string
   greaseHousingG: string
-  turnsFree: '' | 'yes' | 'no'
+  turnsFree: YesNo
+  startedAt: string
+  startReadings: TypedStartReading[]
+  twinTemperatureC: string
+  zone: NonNullable<StartUp['zone']> | ''
+  lockChecked: YesNo
+  startLaterReason: string
+  startNote: string
+  /** Why a number that the sheet asks stays blank, by the key of its field. */
+  blanks: Record<string, BlankReason>
   fitter: string
   checker: string
   note: string
@@ -72,132 +148,14 @@ export function emptyPair(): ReadingPair {
   return { A: { text: '', meant: false }, B: { text: '', meant: false } }
 }
 
-/** Two places a row to begin with. */
-const emptyPairs = () => [emptyPair(), emptyPair()]
-
-interface Start {
-  place: PositionOverview
-  personName: string
-  unit: LengthUnit
-  timeZone: string
-  now: Date
+export function emptySeat(): SeatTexts {
+  return { '1x': '', '1y': '', '2x': '', '2y': '', '3x': '', '3y': '' }
 }
 
-/** A new sheet: nothing is filled in that has to be looked at. */
-export function newSheet({ place, personName, unit, timeZone, now }: Start): Sheet {
-  return {
-    recordId: newId(),
-    bearingId: newId(),
-    mountedAt: plantClock(now, timeZone),
-    meterShowsHours: '',
-    noHoursReason: '',
-    reason: '',
-    permitReference: '',
-    endKind: '',
-    modeClause: null,
-    cause: '',
-    detection: '',
-    evidence: '',
-    observer: personName,
-    shaftDiameterMm: '',
-    bearingTypeId: place.bearingType.id,
-    serial: '',
-    lot: '',
-    maker: '',
-    packedOn: '',
-    unit,
-    bench: emptyPairs(),
-    mounted: emptyPairs(),
-    gauge: '',
-    temperatureC: '',
-    method: place.bearingType.kind === 'self-aligning-ball' ? 'by-feel' : 'feeler',
-    byFeelPerson: '',
-    zeroPointMethod: '',
-    driveUpMm: '',
-    nutAngleDeg: '',
-    sleeveCode: '',
-    nutCode: '',
-    lockingCode: '',
-    ringCount: '',
-    ringWidthMm: '',
-    capBoltTorqueNm: '',
-    greaseId: place.plan?.greaseId ?? '',
-    greaseBearingG: '',
-    greaseHousingG: '',
-    turnsFree: '',
-    fitter: personName,
-    checker: '',
-    note: '',
-    outOfBandReason: '',
-    correctionReason: '',
-  }
+export function emptyKitLine(): TypedKitLine {
+  return { found: '', foundCode: '', reason: '' }
 }
 
-/**
- * A sheet with what a record says, to go on with a draft or to correct a signed one. A signed one keeps the machine's
- * hours, not what the meter showed: its correction begins with none, which leaves them as they are.
- */
-export function sheetOfRecord(record: MountRecord, start: Start): Sheet {
-  const blank = newSheet(start)
-  const text = (value: number | string | null): string => (value === null ? '' : String(value))
-  const { runHours, noHoursReason } = record.signedAt === null ? record : { runHours: null, noHoursReason: null }
-  return {
-    ...blank,
-    bearingId: record.bearing.id,
-    mountedAt: plantClock(new Date(record.mountedAt), start.timeZone),
-    meterShowsHours: text(runHours),
-    noHoursReason: text(noHoursReason),
-    reason: record.reason,
-    permitReference: text(record.permitReference),
-    ...removalPart(record.removal),
-    shaftDiameterMm: text(record.shaftDiameterMm),
-    bearingTypeId: record.bearing.bearingTypeId,
-    serial: text(record.bearing.serial),
-    lot: text(record.bearing.lot),
-    maker: text(record.bearing.maker),
-    packedOn: text(record.bearing.packedOn),
-    unit: record.readings[0]?.typedUnit ?? blank.unit,
-    bench: pairsOf(record, 'bench'),
-    mounted: pairsOf(record, 'mounted'),
-    gauge: text(record.gauge),
-    temperatureC: text(record.temperatureC),
-    method: record.method,
-    byFeelPerson: text(record.byFeelPerson),
-    zeroPointMethod: text(record.zeroPointMethod),
-    driveUpMm: text(record.driveUpMm),
-    nutAngleDeg: text(record.nutAngleDeg),
-    sleeveCode: text(record.sleeveCode),
-    nutCode: text(record.nutCode),
-    lockingCode: text(record.lockingCode),
-    ringCount: text(record.ringCount) as Sheet['ringCount'],
-    ringWidthMm: text(record.ringWidthMm),
-    capBoltTorqueNm: text(record.capBoltTorqueNm),
-    greaseId: text(record.greaseId),
-    greaseBearingG: text(record.greaseBearingG),
-    greaseHousingG: text(record.greaseHousingG),
-    turnsFree: record.turnsFree === null ? '' : record.turnsFree ? 'yes' : 'no',
-    fitter: record.fitter,
-    checker: text(record.checker),
-    note: record.note,
-    outOfBandReason: text(record.outOfBandReason),
-  }
-}
-
-function removalPart(removal: MountRecord['removal']): Partial<Sheet> {
-  if (!removal) return {}
-  const { endKind, modeClause, cause, detection, evidence, observer } = removal
-  return { endKind: endKind ?? '', modeClause, cause: cause ?? '', detection: detection ?? '', evidence, observer }
-}
-
-function pairsOf(record: MountRecord, moment: Moment): ReadingPair[] {
-  const inRow = (row: 'A' | 'B'): TypedReading[] =>
-    record.readings
-      .filter((reading) => reading.moment === moment && reading.row === row)
-      .map(({ typedValue }) => ({ text: typedValue, meant: true }))
-  const [a, b] = [inRow('A'), inRow('B')]
-  const pairs = Array.from({ length: Math.max(a.length, b.length, 2) }, (_, at) => ({
-    A: a[at] ?? emptyPair().A,
-    B: b[at] ?? emptyPair().B,
-  }))
-  return pairs
+export function emptyStartReading(): TypedStartReading {
+  return { minutes: '', temperatureC: '', vibrationMmS: '' }
 }

@@ -4,11 +4,11 @@ import { useState } from 'react'
 import { correctMount, type MountRecord } from '@shaftbook/contract/mounts'
 import { MountSheet } from '../../features/mounts/mount-sheet.tsx'
 import { mountQuery } from '../../features/mounts/mount-queries.ts'
+import { SheetHead } from '../../features/mounts/sheet-head.tsx'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { EmptyState } from '../../ui/empty-state.tsx'
 import { AppLink } from '../../ui/link.tsx'
-import { PageHead } from '../../ui/page-head.tsx'
 
 export function MountDraftPage() {
   return <RecordSheet purpose="draft" />
@@ -48,13 +48,10 @@ function OpenedSheet({ purpose, read }: { purpose: 'draft' | 'correction'; read:
     )
   return (
     <>
-      <PageHead
+      <SheetHead
         title={purpose === 'draft' ? `Draft for ${record.tag}` : `Correction of the mount at ${record.tag}`}
         sentence={`${record.bearing.designation}, ${record.machineName}.`}
-        trail={[
-          { label: 'Mounts', href: paths.mounts(code) },
-          { label: 'Mount record', href: paths.mount(code, id) },
-        ]}
+        back={{ label: 'Mount record', href: paths.mount(code, id) }}
       />
       <MountSheet purpose={purpose} positionId={record.positionId} record={record} />
     </>

@@ -1,20 +1,23 @@
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query'
-import { useParams } from '@tanstack/react-router'
+import { useParams, useSearch } from '@tanstack/react-router'
 import { createMount } from '@shaftbook/contract/mounts'
 import { MountSheet } from '../../features/mounts/mount-sheet.tsx'
-import { draftsQuery, placeQuery } from '../../features/mounts/mount-queries.ts'
+import { draftsQuery, placeQuery, planQuery } from '../../features/mounts/mount-queries.ts'
+import { SheetHead } from '../../features/mounts/sheet-head.tsx'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { EmptyState } from '../../ui/empty-state.tsx'
 import { AppLink } from '../../ui/link.tsx'
-import { PageHead } from '../../ui/page-head.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
+import type { SheetSearch } from './sheet-search.ts'
 
 /** Logs the fitting of a bearing at a position. */
 export function RemountPage() {
   const { id = '' }: { id?: string } = useParams({ strict: false })
+  const { plan: planId, step }: SheetSearch = useSearch({ strict: false })
   const { code, site, may } = useSite()
   const { data: place } = useSuspenseQuery(placeQuery(code, id))
+  const { data: plan } = useSuspenseQuery(planQuery(code, planId ?? null))
   const drafts = useQuery(draftsQuery(code, id))
   const { position, machine, fitment } = place
   if (!may(createMount))
@@ -28,22 +31,21 @@ export function RemountPage() {
     )
   return (
     <>
-      <PageHead
+      <SheetHead
         title={fitment ? `Remount at ${position.tag}` : `First mount at ${position.tag}`}
-        sentence={`${position.name}, ${machine.name}. ${position.locating ? 'Locating' : 'Non-locating'} position.`}
-        trail={[
-          { label: 'Positions', href: paths.positions(code) },
-          { label: position.tag, href: paths.position(code, id) },
-        ]}
+        sentence={`${position.name}, ${machine.name}. ${position.locating ? 'Locating' : 'Non-locating'}.`}
+        back={{ label: position.tag, href: paths.position(code, id) }}
       />
-      {drafts.data?.items.map((draft) => (
-        <p key={draft.id}>
-          <AppLink href={paths.mountDraft(code, draft.id)}>
-            Go on with the draft by {draft.fitter}, <Timestamp at={draft.mountedAt} timeZone={site.timeZone} />
-          </AppLink>
-        </p>
-      ))}
-      <MountSheet purpose="new" positionId={id} record={null} />
+      {step === undefined &&
+        drafts.data?.items.map((draft) => (
+          <p key={draft.id}>
+            <AppLink href={paths.mountDraft(code, draft.id)}>
+              Go on with the sheet that {draft.fitter} handed over,{' '}
+              <Timestamp at={draft.mountedAt} timeZone={site.timeZone} />
+            </AppLink>
+          </p>
+        ))}
+      <MountSheet key={id} purpose="new" positionId={id} record={null} plan={plan} />
     </>
   )
 }

@@ -3,6 +3,7 @@ import { patterns } from '../../paths.ts'
 import { RouteError } from '../route-error.tsx'
 import type { SiteParent } from '../site-page.ts'
 import { mountsSearch } from './mounts-search.ts'
+import { sheetSearch } from './sheet-search.ts'
 
 export function mountPages(getParentRoute: SiteParent) {
   return [
@@ -22,18 +23,21 @@ export function mountPages(getParentRoute: SiteParent) {
     createRoute({
       getParentRoute,
       path: patterns.mountDraft,
+      validateSearch: (search) => sheetSearch.parse(search),
       errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./mount-sheet-page.tsx'), 'MountDraftPage'),
     }),
     createRoute({
       getParentRoute,
       path: patterns.mountCorrection,
+      validateSearch: (search) => sheetSearch.parse(search),
       errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./mount-sheet-page.tsx'), 'MountCorrectionPage'),
     }),
     createRoute({
       getParentRoute,
       path: patterns.remount,
+      validateSearch: (search) => sheetSearch.parse(search),
       errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./remount-page.tsx'), 'RemountPage'),
     }),
