@@ -1,5 +1,5 @@
 import '@fontsource-variable/source-sans-3/wght.css'
-import '@mantine/core/styles.layer.css'
+import './ui/mantine-styles.ts'
 import './ui/tokens.css'
 import './ui/base.css'
 import './ui/mantine.css'
@@ -10,6 +10,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { NoAnswerError } from './api/problem-error.ts'
 import { themeModeManager } from './lib/theme-mode.ts'
+import { followDevice } from './session/follow-device.ts'
 import { makeRouter } from './router.tsx'
 import { leadToSignIn } from './session/session-over.ts'
 import { LinkProvider } from './ui/link.tsx'
@@ -20,12 +21,18 @@ const queryClient = new QueryClient({
   queryCache: new QueryCache({ onError: (error) => leadToSignIn(error, router, queryClient) }),
   defaultOptions: {
     // What the service has refused is not asked again; only a silent network gets a second try.
-    queries: { staleTime: 15_000, retry: (failed, error) => failed === 0 && error instanceof NoAnswerError },
+    // Without a network the device may have the answer, so everything is asked at once.
+    queries: {
+      networkMode: 'always',
+      staleTime: 15_000,
+      retry: (failed, error) => failed === 0 && error instanceof NoAnswerError,
+    },
     // Without a network a write fails with its sentence instead of waiting unseen.
     mutations: { networkMode: 'always' },
   },
 })
 const router = makeRouter(queryClient)
+followDevice(queryClient)
 const followLink = (href: string) => router.history.push(href)
 
 createRoot(document.getElementById('root')!).render(

@@ -46,6 +46,8 @@ export const paths = {
   meter: (site: string, id: string) => `/${site}/setup/meters/${id}`,
   admitPerson: (site: string) => `/${site}/setup/people/new`,
   newChart: (site: string) => `/${site}/setup/charts/new`,
+  /** Enters the next edition of a chart, from its rows. */
+  nextChart: (site: string, chartId: string) => `/${site}/setup/charts/new?from=${chartId}`,
   chart: (site: string, id: string) => `/${site}/setup/charts/${id}`,
   changeChart: (site: string, id: string) => `/${site}/setup/charts/${id}/change`,
   /** Enters a row of a register table; `within` is the place that it belongs to. */

@@ -13,6 +13,7 @@ import { paths } from './paths.ts'
 import { RouteError } from './pages/route-error.tsx'
 import { LostPage } from './pages/not-found.tsx'
 import { benchPages } from './pages/bench/routes.tsx'
+import { devicePages } from './pages/device/routes.tsx'
 import { flagPages } from './pages/flags/routes.tsx'
 import { greasingPages } from './pages/greasing/routes.tsx'
 import { lifePages } from './pages/life/routes.tsx'
@@ -20,8 +21,9 @@ import { mountPages } from './pages/mounts/routes.tsx'
 import { positionPages } from './pages/positions/routes.tsx'
 import { setupPages } from './pages/setup/routes.tsx'
 import { storesPages } from './pages/stores/routes.tsx'
+import { payOwedSignOut } from './offline/sender.ts'
+import { settleDevice } from './session/device-session.ts'
 import { sessionQuery } from './session/session-queries.ts'
-import { SignInPage } from './session/sign-in-page.tsx'
 import { NotMember, SiteLayout } from './session/site-layout.tsx'
 
 const rootRoute = createRootRouteWithContext<{ client: QueryClient }>()({
@@ -32,8 +34,12 @@ const rootRoute = createRootRouteWithContext<{ client: QueryClient }>()({
 
 /** Reads who is signed in, or leads to the sign-in page and back. */
 async function requireSession(client: QueryClient, next: string) {
+  // a session that was left without a network ends before anybody gets in by it
+  if (!(await payOwedSignOut())) throw redirect({ to: paths.signIn, search: { next } })
   try {
-    return await client.ensureQueryData(sessionQuery)
+    const me = await client.ensureQueryData(sessionQuery)
+    await settleDevice(me)
+    return me
   } catch (error) {
     if (error instanceof ProblemError && error.problem.status === 401)
       throw redirect({ to: paths.signIn, search: { next } })
@@ -62,7 +68,7 @@ const signInRoute = createRoute({
   getParentRoute: () => rootRoute,
   path: paths.signIn,
   validateSearch: (search): { next?: string } => (typeof search['next'] === 'string' ? { next: search['next'] } : {}),
-  component: SignInPage,
+  component: lazyRouteComponent(() => import('./session/sign-in-page.tsx'), 'SignInPage'),
 })
 
 export const siteRoute = createRoute({
@@ -83,7 +89,17 @@ const developerRoutes = import.meta.env.DEV
     ]
   : []
 
-const sitePages = [flagPages, positionPages, mountPages, greasingPages, storesPages, lifePages, benchPages, setupPages]
+const sitePages = [
+  flagPages,
+  positionPages,
+  mountPages,
+  greasingPages,
+  storesPages,
+  lifePages,
+  benchPages,
+  setupPages,
+  devicePages,
+]
 
 export function makeRouter(client: QueryClient) {
   return createRouter({

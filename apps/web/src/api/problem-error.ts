@@ -16,10 +16,12 @@ export class ProblemError extends Error {
   }
 }
 
-/** No answer came: the network or the service is away. What was typed is still in the form. */
+const sentence = 'The service does not answer. What you typed is still here: check the network and try again.'
+
+/** No answer came: the network or the service is away. */
 export class NoAnswerError extends Error {
   override readonly name = 'NoAnswerError'
-  constructor(cause: unknown) {
-    super('The service does not answer. What you typed is still here: check the network and try again.', { cause })
+  constructor(cause: unknown, message = sentence) {
+    super(message, { cause })
   }
 }

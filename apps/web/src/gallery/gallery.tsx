@@ -2,7 +2,9 @@ import { useState } from 'react'
 import { UnitsProvider } from '../lib/units.tsx'
 import { destinationHrefs } from '../paths.ts'
 import { AppFrame } from '../ui/app-frame.tsx'
+import { DeviceMark } from '../ui/device-mark.tsx'
 import { PageHead } from '../ui/page-head.tsx'
+import { GalleryDriveUp } from './gallery-drive-up.tsx'
 import { GalleryFields } from './gallery-fields.tsx'
 import { GalleryGauge } from './gallery-gauge.tsx'
 import { GalleryLife } from './gallery-life.tsx'
@@ -28,6 +30,7 @@ export function Gallery() {
         onSite={setSiteId}
         person={{ name: 'Maren Oduya', role: 'Reliability engineer' }}
         onSignOut={() => setSiteId('hp')}
+        device={<DeviceMark href="#" active={false} silent waiting={2} refused={1} />}
       >
         <PageHead
           title="BE-07 / DE"
@@ -44,6 +47,7 @@ export function Gallery() {
             { label: 'Run hours', value: '41 280 h' },
           ]}
         />
+        <GalleryDriveUp />
         <GalleryGauge />
         <GalleryLife />
         <GalleryLists />

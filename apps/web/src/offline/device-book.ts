@@ -62,6 +62,12 @@ interface ReplyRow {
   atMs: number
   sealed: Uint8Array
 }
+/** What is downloaded together: since when, and how large. */
+export interface PartRow {
+  part: string
+  atMs: number
+  bytes: number
+}
 
 /** What a person chose to keep on this device; survives the sign-out, since it says nothing of the plant. */
 interface ChoiceRow {
@@ -75,7 +81,8 @@ class DeviceBook extends Dexie {
   declare drafts: Table<DraftRow, string>
   declare outbox: Table<OutboxRow, number, Omit<OutboxRow, 'seq'>>
   declare bytes: Table<BytesRow, string>
-  declare replies: Table<ReplyRow, string>
+  declare replies: Table<ReplyRow, [string, string]>
+  declare parts: Table<PartRow, string>
   declare choices: Table<ChoiceRow, string>
 
   constructor() {
@@ -87,7 +94,8 @@ class DeviceBook extends Dexie {
       drafts: 'key, personId',
       outbox: '++seq, &id, personId',
       bytes: 'id, personId',
-      replies: 'key, part',
+      replies: '[part+key], key, part',
+      parts: 'part',
       choices: 'key',
     })
   }

@@ -14,6 +14,12 @@ export async function findHolder(): Promise<Holder | null> {
   return held
 }
 
+/** The same past what this tab remembers: another tab may have signed in or out just now. */
+export function readHolder(): Promise<Holder | null> {
+  held = undefined
+  return findHolder()
+}
+
 /** The same without waiting: undefined before it was looked up. */
 export function holderNow(): Holder | null | undefined {
   return held
@@ -22,9 +28,9 @@ export function holderNow(): Holder | null | undefined {
 /** Puts the key of the person who signed in on the device; the key and the downloads of anybody before go. */
 export async function takeKey(holder: Holder): Promise<void> {
   if (!(await openDeviceBook())) return
-  await deviceBook.transaction('rw', deviceBook.slots, deviceBook.replies, async () => {
+  await deviceBook.transaction('rw', deviceBook.slots, deviceBook.replies, deviceBook.parts, async () => {
     const before = await deviceBook.slots.get('holder')
-    if (before?.slot === 'holder' && before.personId !== holder.personId) await deviceBook.replies.clear()
+    if (before?.slot === 'holder' && before.personId !== holder.personId) await clearDownloads()
     await deviceBook.slots.put({ slot: 'holder', ...holder })
   })
   held = holder
@@ -35,12 +41,18 @@ export async function takeKey(holder: Holder): Promise<void> {
 export async function eraseKey(options: { owesSignOut: boolean }): Promise<void> {
   held = null
   if (!(await openDeviceBook())) return
-  await deviceBook.transaction('rw', deviceBook.slots, deviceBook.replies, async () => {
+  await deviceBook.transaction('rw', deviceBook.slots, deviceBook.replies, deviceBook.parts, async () => {
     await deviceBook.slots.delete('holder')
-    await deviceBook.replies.clear()
+    await clearDownloads()
     if (options.owesSignOut) await deviceBook.slots.put({ slot: 'sign-out-owed' })
   })
   tellOtherTabs()
+}
+
+/** Within a transaction. */
+async function clearDownloads(): Promise<void> {
+  await deviceBook.replies.clear()
+  await deviceBook.parts.clear()
 }
 
 /** True where a session was left without a network: it goes on until the service is told. */

@@ -7,7 +7,7 @@ const probeEveryMs = 5_000
 const probeAddress = '/api/v1/health'
 
 export function isSilent(): boolean {
-  return silentSince !== null || !navigator.onLine
+  return silentSince !== null
 }
 
 /** The service answered, whatever it said. */
@@ -49,11 +49,10 @@ function tell(): void {
   for (const changed of listeners) changed()
 }
 
-/** Follows what the browser knows of the network. Once, at the start. */
+/** Asks again whenever the browser says that the network changed; its word alone is not taken. Once, at the start. */
 export function watchNetwork(): void {
-  globalThis.addEventListener('online', () => {
-    tell()
-    void probe()
-  })
-  globalThis.addEventListener('offline', tell)
+  const ask = (): void => void probe()
+  globalThis.addEventListener('online', ask)
+  globalThis.addEventListener('offline', ask)
+  if (!navigator.onLine) ask()
 }

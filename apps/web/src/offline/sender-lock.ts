@@ -1,4 +1,4 @@
-import { deviceBook } from './device-book.ts'
+import { deviceBook, openDeviceBook } from './device-book.ts'
 
 const lockName = 'shaftbook-sender'
 const leaseMs = 150_000
@@ -10,6 +10,7 @@ export async function withSenderLock<T>(work: (renew: () => Promise<void>) => Pr
   // a page without a secure context has no locks: a lease in the device's book does it there
   const { locks } = navigator as { locks?: LockManager }
   if (locks) return await locks.request(lockName, () => work(() => Promise.resolve()))
+  if (!(await openDeviceBook())) return await work(() => Promise.resolve())
   while (!(await takeLease())) await new Promise((resolve) => setTimeout(resolve, askAgainMs))
   try {
     return await work(async () => void (await takeLease()))

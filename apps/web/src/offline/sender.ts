@@ -4,7 +4,7 @@ import type { Problem } from '@shaftbook/contract/problem'
 import { NoAnswerError, ProblemError } from '../api/problem-error.ts'
 import { request, type Input } from '../api/request.ts'
 import { deviceBook, openDeviceBook, type OutboxRow } from './device-book.ts'
-import { findHolder, owesSignOut, signOutIsPaid, type Holder } from './holder.ts'
+import { owesSignOut, readHolder, signOutIsPaid, type Holder } from './holder.ts'
 import { onNetworkChanged } from './network.ts'
 import { fileOf, forgetNameWhenDone, openContent, sealContent } from './outbox-rows.ts'
 import { failureOf, nextToSend, pauseMs, type Failure } from './send-order.ts'
@@ -28,6 +28,7 @@ let phase: SenderPhase = 'resting'
 let running: Promise<void> | null = null
 let wanted = false
 let failedTries = 0
+let inFlight: AbortController | undefined
 let timer: ReturnType<typeof setTimeout> | undefined
 let onSent: (site: string) => void = () => undefined
 const phaseListeners = new Set<() => void>()
@@ -96,7 +97,7 @@ async function sendInOrder(renew: () => Promise<void>): Promise<Failure | 'done'
   const tried = new Set<number>()
   let end: Failure | 'done' = 'done'
   for (;;) {
-    const holder = await findHolder()
+    const holder = await readHolder()
     if (!holder) return 'done'
     const rows = await deviceBook.outbox.where({ personId: holder.personId }).toArray()
     const next = nextToSend(rows, tried)
@@ -120,8 +121,10 @@ async function tryToSend(holder: Holder, row: OutboxRow): Promise<Attempt> {
   const file = await fileOf(holder, row.id)
   const endpoint: Endpoint = { ...content.endpoint, access: 'signed-in', summary: '', replies: {} }
   const input = { ...content.input, ...(file && { body: file }) } as Input<Endpoint>
+  inFlight = new AbortController()
+  const signal = AbortSignal.any([inFlight.signal, AbortSignal.timeout(file ? fileMs : answerMs)])
   try {
-    const reply = await request(endpoint, input, AbortSignal.timeout(file ? fileMs : answerMs))
+    const reply = await request(endpoint, input, signal)
     const done = { ...content, input: {}, typed: null, problem: null, trouble: null, reply: reply ?? null }
     await settle(row, { state: 'sent', sealed: sealContent(holder, row.id, done) })
     return { state: 'sent', reply }
@@ -155,6 +158,11 @@ async function settle(row: OutboxRow, change: Pick<OutboxRow, 'state' | 'sealed'
       .sortBy('atMs')
     await deviceBook.outbox.bulkDelete(sent.slice(0, -sentShown).map(({ seq }) => seq))
   })
+}
+
+/** Breaks off what this tab is sending; it stays in the outbox. */
+export function stopSending(): void {
+  inFlight?.abort()
 }
 
 /** Ends a session that was left without a network. False while the service is still silent. */

@@ -5,8 +5,13 @@ import { useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type FormEvent } from 'react'
 import { call } from '../api/call.ts'
 import { ProblemError } from '../api/problem-error.ts'
+import { owesSignOut } from '../offline/holder.ts'
+import { withSenderLock } from '../offline/sender-lock.ts'
+import { payOwedSignOut, sendWaiting } from '../offline/sender.ts'
+import { useDeviceBook } from '../offline/use-device.ts'
 import { paths } from '../paths.ts'
 import { BookMark } from '../ui/destinations.tsx'
+import { settleDevice } from './device-session.ts'
 import { sessionQuery } from './session-queries.ts'
 import classes from './sign-in-page.module.css'
 
@@ -18,14 +23,23 @@ export function SignInPage() {
   const [email, setEmail] = useState('')
   const [password, setPassword] = useState('')
   const enter = useMutation({
-    mutationFn: () => call(signIn, { body: { email, password } }),
+    // no record of somebody else is on its way while the session changes hands
+    mutationFn: () =>
+      withSenderLock(async () => {
+        await payOwedSignOut()
+        const me = await call(signIn, { body: { email, password } })
+        await settleDevice(me)
+        return me
+      }),
     onSuccess: async (me) => {
       client.clear()
+      void sendWaiting()
       client.setQueryData(sessionQuery.queryKey, me)
       const inside = next?.startsWith('/') && !next.startsWith('//') ? next : paths.home
       await navigate({ href: inside, replace: true })
     },
   })
+  const owed = useDeviceBook(owesSignOut, 'owed')
   const submit = (event: FormEvent): void => {
     event.preventDefault()
     enter.mutate()
@@ -44,6 +58,11 @@ export function SignInPage() {
             <p className={classes.sentence}>The book of every shaft position</p>
           </div>
         </div>
+        {owed === true && (
+          <output className={classes.owed}>
+            You are signed out on this device. The service is told so as soon as there is a network.
+          </output>
+        )}
         <TextInput
           label="E-mail"
           type="email"

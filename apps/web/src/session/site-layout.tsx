@@ -1,23 +1,26 @@
 import { countFlags } from '@shaftbook/contract/flags'
-import { signOut, type Me } from '@shaftbook/contract/access'
-import { queryOptions, useQuery, useQueryClient, useSuspenseQuery } from '@tanstack/react-query'
+import type { Me } from '@shaftbook/contract/access'
+import { createMount } from '@shaftbook/contract/mounts'
+import { queryOptions, useQuery, useSuspenseQuery } from '@tanstack/react-query'
 import { Outlet, useNavigate, useParams, useRouterState } from '@tanstack/react-router'
-import { Suspense } from 'react'
+import { Suspense, useEffect } from 'react'
 import { call } from '../api/call.ts'
-import { ProblemError } from '../api/problem-error.ts'
-import { shownProblem } from '../api/shown-problem.ts'
 import { UnitsProvider } from '../lib/units.tsx'
+import { keepFresh } from '../offline/keeping.ts'
+import { useDeviceState, useOutbox } from '../offline/use-device.ts'
 import { destinationHrefs, paths } from '../paths.ts'
 import { AppFrame } from '../ui/app-frame.tsx'
+import { DeviceMark } from '../ui/device-mark.tsx'
 import { destinations } from '../ui/destinations.tsx'
 import { EmptyState } from '../ui/empty-state.tsx'
 import { AppLink } from '../ui/link.tsx'
 import { LoadingRows } from '../ui/loading-rows.tsx'
-import { useNotice } from '../ui/notice.tsx'
 import { PageTitle } from '../ui/page-title.tsx'
 import { PlainPage } from '../ui/plain-page.tsx'
+import { SignInBanner, SilentBanner } from './device-banner.tsx'
 import { sessionQuery } from './session-queries.ts'
 import { siteAccess, SiteProvider, type SiteAccess } from './site-access.tsx'
+import { useLeaving } from './use-leaving.tsx'
 
 /** Open flags by kind; every page shows their number. */
 export const flagCountsQuery = (site: string) =>
@@ -58,30 +61,23 @@ export function NotMember({ me, code }: { me: Me; code?: string }) {
 }
 
 function FramedSite({ access }: { access: SiteAccess }) {
-  const { me, site, code } = access
+  const { me, site, code, may } = access
   const navigate = useNavigate()
-  const client = useQueryClient()
-  const notice = useNotice()
   const section = useRouterState({ select: (state) => state.location.pathname.split('/')[2] })
   const counts = useQuery(flagCountsQuery(code))
+  const { silent, phase } = useDeviceState()
+  const outbox = useOutbox(me.id)
+  const refused = outbox.filter(({ state }) => state === 'refused').length
+  const waiting = outbox.filter(({ state }) => state === 'waiting').length
+  const leaving = useLeaving(refused + waiting)
+  const planned = site.role === 'technician' && may(createMount)
+  useEffect(() => keepFresh(code, { planned }), [code, planned])
 
-  const leave = async (): Promise<void> => {
-    try {
-      await call(signOut, {})
-    } catch (error) {
-      // a session that is over already needs no end
-      if (!(error instanceof ProblemError && error.problem.status === 401)) {
-        notice.failed(shownProblem(error).detail)
-        return
-      }
-    }
-    client.clear()
-    await navigate({ to: paths.signIn })
-  }
   const toSite = (siteId: string): void => {
     const next = me.memberships.find((membership) => membership.siteId === siteId)
     if (next) void navigate({ to: paths.flags(next.siteCode) })
   }
+  const mark = { href: paths.device(code), active: section === 'device', silent, waiting, refused }
   return (
     <AppFrame
       hrefs={destinationHrefs(code)}
@@ -91,11 +87,14 @@ function FramedSite({ access }: { access: SiteAccess }) {
       siteId={site.siteId}
       onSite={toSite}
       person={{ name: me.name, role: site.role }}
-      onSignOut={() => void leave()}
+      onSignOut={leaving.ask}
+      device={<DeviceMark {...mark} />}
+      banner={silent ? <SilentBanner access={access} /> : phase === 'sign-in' && <SignInBanner access={access} />}
     >
       <Suspense fallback={<LoadingRows what="the page" />}>
         <Outlet />
       </Suspense>
+      {leaving.question}
     </AppFrame>
   )
 }

@@ -20,6 +20,8 @@ export interface AppFrameProps {
   onSite: (siteId: string) => void
   person: FramePerson
   onSignOut: () => void
+  /** How it stands with this device, as a DeviceMark. */
+  device: ReactNode
   /** Shown above every page, such as "no network: what you log is kept here". */
   banner?: ReactNode
   children: ReactNode
@@ -27,7 +29,7 @@ export interface AppFrameProps {
 
 /** The frame round every page: a side column on a desk, a bottom bar on a phone. */
 export function AppFrame(props: AppFrameProps) {
-  const { sites, siteId, onSite, person, onSignOut, banner, children } = props
+  const { sites, siteId, onSite, person, onSignOut, device, banner, children } = props
   const [moreOpen, more] = useDisclosure(false)
   const siteName = sites.find((site) => site.id === siteId)?.name
   const inMore = destinations.slice(4).some(({ key }) => key === props.active)
@@ -53,6 +55,7 @@ export function AppFrame(props: AppFrameProps) {
             ))}
           </ul>
         </nav>
+        {device}
         <PersonMenu person={person} onSignOut={onSignOut} />
       </header>
 

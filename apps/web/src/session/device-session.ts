@@ -1,0 +1,37 @@
+import { readDeviceKey, readSession, type Me } from '@shaftbook/contract/access'
+import { NoAnswerError } from '../api/problem-error.ts'
+import { request } from '../api/request.ts'
+import { eraseKey, findHolder, takeKey } from '../offline/holder.ts'
+import { keepPart, recordKey } from '../offline/kept-replies.ts'
+import { payOwedSignOut, sendWaiting, stopSending } from '../offline/sender.ts'
+
+let keptSession: Me | undefined
+
+/**
+ * Sees to it that the device has the key of who is signed in, and knows that person without a network too.
+ * Where the service is silent the person goes on without: then nothing is kept, and the pages say so.
+ */
+export async function settleDevice(me: Me): Promise<void> {
+  if (keptSession === me) return
+  const holder = await findHolder()
+  if (holder && holder.personId !== me.id) await eraseKey({ owesSignOut: false })
+  try {
+    if (holder?.personId !== me.id) {
+      const { key } = await request(readDeviceKey, {})
+      await takeKey({ personId: me.id, name: me.name, key: Uint8Array.from(atob(key), (char) => char.charCodeAt(0)) })
+      void sendWaiting()
+    }
+    await keepPart('session', [{ key: recordKey(readSession), value: me }])
+    keptSession = me
+  } catch (error) {
+    if (!(error instanceof NoAnswerError)) throw error
+  }
+}
+
+/** Takes the person off this device at once, and off the service as soon as it answers. False while it is silent. */
+export async function leaveDevice(): Promise<boolean> {
+  stopSending()
+  keptSession = undefined
+  await eraseKey({ owesSignOut: true })
+  return await payOwedSignOut()
+}
