@@ -11,6 +11,7 @@ interface SourceShown {
   kind: string
   title: string
   edition: string | null
+  page?: string | null
   row: string | null
   certainty: string | null
 }
@@ -20,11 +21,12 @@ export function BandSource({ source }: { source: Band['source'] | SourceShown })
   return <p className={classes.hint}>{bandSourceText(source)}</p>
 }
 
-export function bandSourceText({ kind, title, edition, row, certainty }: SourceShown): string {
+export function bandSourceText({ kind, title, edition, page, row, certainty }: SourceShown): string {
   const parts = [
     kinds[kind as keyof typeof kinds] ?? title,
     kind !== 'generic-guide' && kind in kinds && title,
     edition && `edition ${edition}`,
+    page && `page ${page}`,
     row && `row ${row}`,
     certainty && `certainty ${certainty}`,
   ]

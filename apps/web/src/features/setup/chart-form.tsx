@@ -1,3 +1,4 @@
+import { chartContradictions } from '@shaftbook/bearing/chart-contradictions'
 import { changeMakerChart, createMakerChart, type MakerChart } from '@shaftbook/contract/maker-charts'
 import { Button, NativeSelect, TextInput } from '@mantine/core'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
@@ -14,8 +15,11 @@ import { useSite } from '../../session/site-access.tsx'
 import { Confirm } from '../../ui/confirm.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { useNotice } from '../../ui/notice.tsx'
+import { ChartPaste } from './chart-paste-panel.tsx'
+import type { PastedRow } from './chart-paste.ts'
 import { ChartRowsTable } from './chart-rows-table.tsx'
-import { chartQuestions, nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
+import { chartQuestions, isFilled, nextRow, readChartRows, typedRow, type TypedRow } from './chart-rows.ts'
+import { ChartView } from './chart-view.tsx'
 import classes from './record-form.module.css'
 import { faultsOf, saidAtField } from './refusal.ts'
 
@@ -28,8 +32,15 @@ const headFields = [
 type ReadRows = ReturnType<typeof readChartRows>['rows']
 type Head = Record<(typeof headFields)[number]['name'], string>
 
-/** Enters a maker's chart, or changes one. */
-export function ChartForm({ chart }: { chart?: MakerChart }) {
+interface ChartFormProps {
+  /** The chart that is changed. */
+  chart?: MakerChart
+  /** The chart whose next edition is entered, with its rows to change. */
+  before?: MakerChart
+}
+
+/** Enters a maker's chart or its next edition, or changes one; of a chart that signed records went by only the page. */
+export function ChartForm({ chart, before }: ChartFormProps) {
   const { code } = useSite()
   const units = useUnits()
   const client = useQueryClient()
@@ -37,22 +48,25 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
   const notice = useNotice()
   const form = useRef<HTMLFormElement>(null)
   const [id] = useState(() => chart?.id ?? newId())
-  const [head, setHead] = useState<Head>(() => headOf(chart))
-  const [unit, setUnit] = useState<LengthUnit>(() => (chart ? (units.unit === 'um' ? 'um' : 'mm') : units.unit))
+  const [head, setHead] = useState<Head>(() => headOf(chart ?? before, before !== undefined))
+  const [unit, setUnit] = useState<LengthUnit>(units.unit)
   const [rows, setRows] = useState<readonly TypedRow[]>(
-    () => chart?.rows.map((row) => typedRow(row, units.unit === 'um' ? 'um' : 'mm')) ?? [nextRow(undefined)],
+    () => startRows(chart, before)?.map((row) => typedRow(row, units.unit)) ?? [nextRow(undefined)],
   )
   const [changed, setChanged] = useState(false)
   const [asked, setAsked] = useState<{ questions: string[]; rows: ReadRows } | null>(null)
   const [faults, setFaults] = useState<ReadonlyMap<string, string>>(new Map())
-  const back = chart ? paths.chart(code, chart.id) : paths.setupPart(code, 'charts')
+  const shown = chart ?? before
+  const back = shown ? paths.chart(code, shown.id) : paths.setupPart(code, 'charts')
+  const stays = chart?.used ?? false
 
   const sending = useMutation({
     mutationFn: (read: ReadRows) => {
-      const body = { ...head, page: head.page.trim() || null, rows: read }
+      const page = head.page.trim() || null
+      const body = { ...head, page, rows: read }
       return chart
-        ? call(changeMakerChart, { params: { site: code, id }, version: chart.version, body })
-        : call(createMakerChart, { params: { site: code }, body: { id, ...body } })
+        ? call(changeMakerChart, { params: { site: code, id }, version: chart.version, body: stays ? { page } : body })
+        : call(createMakerChart, { params: { site: code }, body: { id, replacesId: before?.id ?? null, ...body } })
     },
     onSuccess: async () => {
       setChanged(false)
@@ -71,9 +85,15 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
     event.preventDefault()
     const missing = headFields.filter(({ name, required }) => required && head[name].trim() === '')
     const read = readChartRows(rows, unit)
-    const found = new Map([...missing.map(({ name }) => [name, 'is missing'] as const), ...read.faults])
+    const clashes = read.faults.size === 0 ? chartContradictions(read.rows) : []
+    const found = new Map([
+      ...missing.map(({ name }) => [name, 'is missing'] as const),
+      ...read.faults,
+      ...clashes.map(({ row, field, message }) => [`rows.${row}.${field}`, message] as const),
+    ])
     showFaults(found)
     if (found.size > 0) return
+    if (stays) return sending.mutate(read.rows)
     const questions = chartQuestions(read.rows)
     if (questions.length > 0) setAsked({ questions, rows: read.rows })
     else sending.mutate(read.rows)
@@ -83,6 +103,11 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
       setChanged(true)
       set(value)
     }
+  }
+  const take = (pasted: readonly PastedRow[], keepOthers: boolean) => {
+    const added = pasted.map((row) => typedRow({ id: newId(), ...row }, unit))
+    setFaults(new Map())
+    touch(setRows)([...(keepOthers ? rows.filter(isFilled) : []), ...added])
   }
   return (
     <form ref={form} className={classes.form} data-wide onSubmit={submit} noValidate>
@@ -94,23 +119,33 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
             name={name}
             label={label}
             withAsterisk={required}
+            disabled={stays && name !== 'page'}
             autoComplete="off"
             value={head[name]}
             error={faults.get(name)}
             onChange={(event) => touch(setHead)({ ...head, [name]: event.currentTarget.value })}
           />
         ))}
-        <NativeSelect
-          label="Clearances below are in"
-          description="Of the whole chart; changing it converts nothing"
-          value={unit}
-          onChange={(event) => {
-            if (isLengthUnit(event.currentTarget.value)) touch(setUnit)(event.currentTarget.value)
-          }}
-          data={lengthUnitKeys.map((key) => ({ value: key, label: lengthUnits[key].name }))}
-        />
+        {!stays && (
+          <NativeSelect
+            label="Clearances below are in"
+            description="Of the whole chart; changing it converts nothing"
+            value={unit}
+            onChange={(event) => {
+              if (isLengthUnit(event.currentTarget.value)) touch(setUnit)(event.currentTarget.value)
+            }}
+            data={lengthUnitKeys.map((key) => ({ value: key, label: lengthUnits[key].name }))}
+          />
+        )}
       </div>
-      <ChartRowsTable rows={rows} unit={unit} faults={faults} onChange={touch(setRows)} />
+      {stays && chart ? (
+        <ChartView rows={chart.rows} />
+      ) : (
+        <>
+          <ChartPaste onTake={take} />
+          <ChartRowsTable rows={rows} unit={unit} faults={faults} onChange={touch(setRows)} />
+        </>
+      )}
       {sending.isError && !saidAtField(sending.error) && (
         <p className={classes.failed} role="alert">
           {sending.error.message}
@@ -144,11 +179,16 @@ export function ChartForm({ chart }: { chart?: MakerChart }) {
   )
 }
 
-function headOf(chart: MakerChart | undefined): Head {
+/** What the fields at the top show at first; a next edition is named by the person. */
+function headOf(chart: MakerChart | undefined, nextEdition: boolean): Head {
   return {
     maker: chart?.maker ?? '',
     document: chart?.document ?? '',
-    edition: chart?.edition ?? '',
+    edition: nextEdition ? '' : (chart?.edition ?? ''),
     page: chart?.page ?? '',
   }
+}
+
+function startRows(chart: MakerChart | undefined, before: MakerChart | undefined): MakerChart['rows'] | undefined {
+  return chart?.rows ?? before?.rows.map((row) => ({ ...row, id: newId() }))
 }

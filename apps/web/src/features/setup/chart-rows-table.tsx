@@ -1,5 +1,6 @@
 import { Button, CloseButton } from '@mantine/core'
-import { useEffect, useRef } from 'react'
+import { clearanceClasses } from '@shaftbook/standards/clearance-classes'
+import { Fragment, useEffect, useRef } from 'react'
 import { lengthUnits, type LengthUnit } from '../../lib/length-units.ts'
 import { ScrollBox } from '../../ui/scroll-box.tsx'
 import classes from './chart-rows-table.module.css'
@@ -29,6 +30,7 @@ export function ChartRowsTable({ rows, unit, faults, onChange }: ChartRowsTableP
           <thead>
             <tr>
               <th scope="col">Taper</th>
+              <th scope="col">Class</th>
               {chartColumns.map(({ name, header, kind, required }) => (
                 <th key={name} scope="col">
                   {header}, {kind === 'mm' ? 'mm' : lengthUnits[unit].symbol}
@@ -42,19 +44,25 @@ export function ChartRowsTable({ rows, unit, faults, onChange }: ChartRowsTableP
           </thead>
           <tbody>
             {rows.map((row, at) => (
-              <ChartRow
-                key={row.id}
-                row={row}
-                at={at}
-                faults={faults}
-                onChange={(next) => change(at, next)}
-                onRemove={rows.length > 1 ? () => onChange(rows.filter(({ id }) => id !== row.id)) : undefined}
-              />
+              <Fragment key={row.id}>
+                <ChartRow
+                  row={row}
+                  at={at}
+                  faults={faults}
+                  onChange={(next) => change(at, next)}
+                  onRemove={rows.length > 1 ? () => onChange(rows.filter(({ id }) => id !== row.id)) : undefined}
+                />
+                <RowFaults at={at} faults={faults} />
+              </Fragment>
             ))}
           </tbody>
         </table>
       </ScrollBox>
-      <Faults faults={faults} />
+      {faults.has('rows') && (
+        <p className={classes.faults} role="alert">
+          {sentence(faults.get('rows') ?? '')}
+        </p>
+      )}
       <Button variant="default" mt="sm" onClick={() => onChange([...rows, nextRow(rows.at(-1))])}>
         Add a row
       </Button>
@@ -85,6 +93,19 @@ function ChartRow({ row, at, faults, onChange, onRemove }: ChartRowProps) {
           <option>1:30</option>
         </select>
       </td>
+      <td>
+        <select
+          className={classes.cell}
+          aria-label={`Class, row ${at + 1}`}
+          value={row.clearanceClass ?? ''}
+          onChange={(event) => onChange({ ...row, clearanceClass: classOf(event.currentTarget.value) })}
+        >
+          <option value="">all</option>
+          {clearanceClasses.map((name) => (
+            <option key={name}>{name}</option>
+          ))}
+        </select>
+      </td>
       {chartColumns.map(({ name, header }) => (
         <td key={name}>
           <input
@@ -92,6 +113,7 @@ function ChartRow({ row, at, faults, onChange, onRemove }: ChartRowProps) {
             name={`rows.${at}.${name}`}
             aria-label={`${header}, row ${at + 1}`}
             aria-invalid={faults.has(`rows.${at}.${name}`) || undefined}
+            aria-describedby={faults.has(`rows.${at}.${name}`) ? faultsId(at) : undefined}
             inputMode="decimal"
             autoComplete="off"
             value={row.cells[name]}
@@ -104,25 +126,37 @@ function ChartRow({ row, at, faults, onChange, onRemove }: ChartRowProps) {
   )
 }
 
-/** What is wrong in the rows, named as the table names it. */
-function Faults({ faults }: { faults: ReadonlyMap<string, string> }) {
-  const inRows = [...faults].filter(([path]) => path.startsWith('rows'))
-  if (inRows.length === 0) return null
+function classOf(text: string): TypedRow['clearanceClass'] {
+  return clearanceClasses.find((name) => name === text) ?? null
+}
+
+/** What is wrong in a row, below it, named as the table names it. */
+function RowFaults({ at, faults }: { at: number; faults: ReadonlyMap<string, string> }) {
+  const ofRow = [...faults].filter(([path]) => path.startsWith(`rows.${at}.`))
+  if (ofRow.length === 0) return null
   return (
-    <div className={classes.faults} role="alert">
-      <ul>
-        {inRows.map(([path, message]) => (
-          <li key={path}>
-            {placeOf(path)}: {message}
-          </li>
-        ))}
-      </ul>
-    </div>
+    <tr>
+      <td colSpan={chartColumns.length + 3}>
+        <ul id={faultsId(at)} className={classes.faults} role="alert">
+          {ofRow.map(([path, message]) => (
+            <li key={path}>{sentence(faultText(at, path, message))}</li>
+          ))}
+        </ul>
+      </td>
+    </tr>
   )
 }
 
-function placeOf(path: string): string {
-  const [, row, field] = path.split('.')
-  const header = chartColumns.find(({ name }) => name === field)?.header
-  return [row === undefined ? 'Rows' : `Row ${Number(row) + 1}`, header?.toLowerCase()].filter(Boolean).join(', ')
+function faultsId(at: number): string {
+  return `chart-row-${at}-faults`
+}
+
+function faultText(at: number, path: string, message: string): string {
+  if (message.startsWith('row ')) return message
+  const header = chartColumns.find(({ name }) => path.endsWith(`.${name}`))?.header.toLowerCase()
+  return `row ${at + 1}${header ? `, ${header}` : ''}: ${message}`
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith('.') ? '' : '.'}`
 }

@@ -47,6 +47,11 @@ export function nextRow(before: TypedRow | undefined): TypedRow {
   }
 }
 
+/** Whether anything was typed in a row. */
+export function isFilled({ cells }: TypedRow): boolean {
+  return Object.values(cells).some((text) => text.trim() !== '')
+}
+
 /** A kept row as it is shown for changing, with clearances in the unit of the chart; unchanged it reads back as it was. */
 export function typedRow(row: MakerChartRow, unit: LengthUnit): TypedRow {
   const cells = chartColumns.map(({ name, kind }) => {

@@ -1,8 +1,11 @@
 import type { MakerChart } from '@shaftbook/contract/maker-charts'
+import { Button } from '@mantine/core'
 import { useUnits } from '../../lib/units.tsx'
 import { lengthDigits } from '../../lib/length-units.ts'
 import { DataTable } from '../../ui/data-table.tsx'
 import type { DataColumn } from '../../ui/data-table-types.ts'
+import { useNotice } from '../../ui/notice.tsx'
+import { chartTableText } from './chart-table-text.ts'
 
 type Row = MakerChart['rows'][number]
 type Units = ReturnType<typeof useUnits>
@@ -21,6 +24,22 @@ export function ChartView({ rows }: { rows: readonly Row[] }) {
   )
 }
 
+/** Copies the rows as a table that a spreadsheet takes, in the person's units. */
+export function CopyRows({ rows }: { rows: readonly Row[] }) {
+  const { unit } = useUnits()
+  const notice = useNotice()
+  const copy = () =>
+    navigator.clipboard.writeText(chartTableText(rows, unit)).then(
+      () => notice.done('The rows are copied: paste them into a spreadsheet.'),
+      () => notice.failed('This browser does not let the page copy: mark the table and copy it by hand.'),
+    )
+  return (
+    <Button variant="subtle" size="compact-sm" onClick={() => void copy()}>
+      Copy as a table
+    </Button>
+  )
+}
+
 const nothing = '–'
 
 function chartViewColumns({ unit, symbol }: Units): DataColumn<Row>[] {
@@ -31,6 +50,7 @@ function chartViewColumns({ unit, symbol }: Units): DataColumn<Row>[] {
   return [
     { key: 'bore', header: 'Bore', unit: 'mm', cell: (row) => `over ${row.overMm} to ${row.inclMm}`, phone: 'title' },
     { key: 'taper', header: 'Taper', cell: (row) => row.taper, phone: 'aside' },
+    { key: 'class', header: 'Class', cell: (row) => row.clearanceClass ?? 'all' },
     {
       key: 'reduction',
       header: 'Reduction',

@@ -11,10 +11,12 @@ interface PartHeadProps {
   trail?: readonly TrailStep[]
   /** The one act of the page, when the role may do it. */
   act?: { label: string; href: string } | false
+  /** What else can be done here, beside it. */
+  besides?: ReactNode
 }
 
 /** The head of a page of the setup. */
-export function PartHead({ title, sentence, trail, act }: PartHeadProps) {
+export function PartHead({ title, sentence, trail, act, besides }: PartHeadProps) {
   const { code } = useSite()
   return (
     <PageHead
@@ -22,10 +24,15 @@ export function PartHead({ title, sentence, trail, act }: PartHeadProps) {
       sentence={sentence}
       trail={trail ?? setupTrail(code)}
       actions={
-        act && (
-          <Button component={AppLink} href={act.href}>
-            {act.label}
-          </Button>
+        (act || besides) && (
+          <>
+            {besides}
+            {act && (
+              <Button component={AppLink} href={act.href}>
+                {act.label}
+              </Button>
+            )}
+          </>
         )
       }
     />

@@ -1,5 +1,5 @@
 import { listAudit, listPeople, readSite } from '@shaftbook/contract/access'
-import { listMakerCharts, readMakerChart } from '@shaftbook/contract/maker-charts'
+import { listMakerCharts, readChartTakeover, readMakerChart } from '@shaftbook/contract/maker-charts'
 import { listMeterReadings } from '@shaftbook/contract/meter-readings'
 import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'
 import { call } from '../../api/call.ts'
@@ -30,6 +30,11 @@ export const setupQueries = {
     queryOptions({
       queryKey: ['setup', site, 'charts', id],
       queryFn: ({ signal }) => call(readMakerChart, { params: { site, id } }, signal),
+    }),
+  takeover: (site: string, chartId: string) =>
+    queryOptions({
+      queryKey: ['setup', site, 'charts', chartId, 'takeover'],
+      queryFn: ({ signal }) => call(readChartTakeover, { params: { site, id: chartId } }, signal),
     }),
   readings: (site: string, meterId: string) =>
     infiniteQueryOptions({

@@ -1,7 +1,7 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router'
 import { patterns } from '../../paths.ts'
 import type { SiteParent } from '../site-page.ts'
-import { auditSearch, bearingTypesSearch, metersSearch, withinSearch } from './setup-search.ts'
+import { auditSearch, bearingTypesSearch, metersSearch, newChartSearch, withinSearch } from './setup-search.ts'
 
 export function setupPages(getParentRoute: SiteParent) {
   return [
@@ -65,6 +65,7 @@ export function setupPages(getParentRoute: SiteParent) {
     createRoute({
       getParentRoute,
       path: patterns.newChart,
+      validateSearch: (search) => newChartSearch.parse(search),
       component: lazyRouteComponent(() => import('./chart-pages.tsx'), 'NewChartPage'),
     }),
     createRoute({

@@ -18,3 +18,6 @@ export type AuditSearch = z.output<typeof auditSearch>
 
 export const metersSearch = z.object({ q: z.string().max(200).optional().catch(undefined) })
 export type MetersSearch = z.output<typeof metersSearch>
+
+export const newChartSearch = z.object({ from: z.uuid().optional().catch(undefined) })
+export type NewChartSearch = z.output<typeof newChartSearch>
