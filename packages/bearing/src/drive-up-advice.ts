@@ -58,51 +58,73 @@ function stopReason({ verdict, residual, band }: AdviceFacts, reducedNm: number)
   return residual?.verdict === 'not-proven' ? 'residual-not-proven' : 'inside'
 }
 
-/** The advice as one plain sentence for a person at the shaft, lengths in the wanted unit. R-TAB: only ever forward. */
-export function adviceSentence(facts: AdviceFacts, decided: Decided, unit: LengthUnit): string {
+/** The advice in plain words: how it stands, and what to do next. */
+export interface AdviceWords {
+  stands: string
+  next: string
+}
+
+/** The advice for a person at the shaft, lengths in the wanted unit. R-TAB: a nut only ever goes forward. */
+export function adviceWords(facts: AdviceFacts, decided: Decided, unit: LengthUnit): AdviceWords {
   const { now, window } = facts
   const say = (um: number): string => formatLength(um, unit)
   const reduced = now?.reductionUm ?? 0
-  const left = say(window.nearUm - reduced)
   const range = `between ${formatLength(window.bottomUm, unit, { withUnit: false })} and ${say(window.topUm)}`
+  const left = `${say(window.nearUm - reduced)} to the window.`
   switch (decided.advice) {
-    case 'read-again':
-      return reduced < 0
-        ? `Looser than on the bench, by ${say(-reduced)}: turn the ring until the rollers seat, and read both rows again.`
-        : 'Less reduction than at an earlier step: turn the ring until the rollers seat, and read both rows again.'
+    case 'read-again': {
+      const next = 'Turn the ring until the rollers seat, and read both rows again.'
+      if (reduced < 0) return { stands: `Read again: looser than on the bench, by ${say(-reduced)}.`, next }
+      return { stands: 'Read again: less reduction than at an earlier step.', next }
+    }
     case 'go-on':
-      if (!now) return `Drive up in steps and read both rows after each. Stop with the clearance ${range}.`
-      return `Go on: ${left} to the window. Stop with the clearance ${range}.`
+      if (now) return { stands: `Go on: ${left}`, next: `Stop with the clearance ${range}.` }
+      return { stands: `Go on: ${left}`, next: `Drive in steps, read both rows after each, stop ${range}.` }
     case 'nearly-there':
-      return `Nearly there: ${left} to the window. Small steps now, both rows after each.`
+      return { stands: `Nearly there: ${left}`, next: `Small steps now, both rows after each. Stop ${range}.` }
     case 'stop-here':
-      return stopSentences(facts, decided.reason, say)
+      return stopWords(facts, decided.reason, say)
     default:
-      return `${tooFar(facts, decided.reason, say)} Start again with another bearing; the engineer decides on this one.`
+      return {
+        stands: `Too far: ${tooFar(facts, decided.reason, say)}`,
+        next: 'Start again with another bearing; the engineer decides on this one.',
+      }
   }
 }
 
-function stopSentences(facts: AdviceFacts, reason: AdviceReason, say: (um: number) => string): string {
+function stopWords(facts: AdviceFacts, reason: AdviceReason, say: (um: number) => string): AdviceWords {
   switch (reason) {
     case 'no-room': {
-      const start = facts.now ? 'Drive no further' : 'Don’t start'
-      return `${start}: the least clearance is reached ${say(facts.window.nearUm - facts.window.roomUm)} before the band. The engineer decides.`
+      const short = say(facts.window.nearUm - facts.window.roomUm)
+      return {
+        stands: `Stop here: the least clearance is reached ${short} before the band.`,
+        next: `${facts.now ? 'Drive no further' : 'Don’t start'}: the engineer decides.`,
+      }
     }
     case 'residual-not-proven':
-      return 'Stop here: inside the band, but the gauge can’t prove that enough clearance is left. Read more places, or the engineer decides.'
+      return {
+        stands: 'Stop here: inside the band, but the gauge can’t prove that enough clearance is left.',
+        next: 'Read more places, or the engineer decides.',
+      }
     case 'band-not-proven':
-      return 'Stop here: inside the band as read, not yet proven. Read more places before you lock the nut.'
+      return {
+        stands: 'Stop here: inside the band as read, not yet proven.',
+        next: 'Read more places before you lock the nut.',
+      }
     case 'maybe-over':
-      return 'Stop here: this may be past the band, the gauge can’t tell. Read more places; the engineer decides.'
+      return {
+        stands: 'Stop here: this may be past the band, the gauge can’t tell.',
+        next: 'Read more places; the engineer decides.',
+      }
     default:
-      return 'Stop here: inside the band. Lock the nut, forward to the next slot.'
+      return { stands: 'Stop here: inside the band.', next: 'Lock the nut, forward to the next slot.' }
   }
 }
 
 function tooFar({ now, band, residual }: AdviceFacts, reason: AdviceReason, say: (um: number) => string): string {
-  if (reason === 'over-band') return `Too far: ${say((now?.reductionUm ?? 0) - band.maxUm)} past the band.`
+  if (reason === 'over-band') return `${say((now?.reductionUm ?? 0) - band.maxUm)} past the band.`
   const least = residual?.verdict === 'no-minimum' || !residual ? 0 : residual.minUm
-  return `Too far: less clearance is left than the residual minimum of ${say(least)}.`
+  return `less clearance is left than the residual minimum of ${say(least)}.`
 }
 
 function nm(um: number): number {

@@ -1,7 +1,7 @@
 import type { Taper } from '@shaftbook/standards/table'
 import type { Band } from './band.ts'
 import { checkClass } from './clearance.ts'
-import { adviceOf, adviceSentence, type AdviceReason, type DriveUpAdvice } from './drive-up-advice.ts'
+import { adviceOf, adviceWords, type AdviceReason, type DriveUpAdvice } from './drive-up-advice.ts'
 import { readSteps, type GuidanceInput, type ReadStep } from './drive-up-steps.ts'
 import { travelFacts, type TravelFacts } from './drive-up-travel.ts'
 import { guidanceWarnings, type GuidanceWarning } from './drive-up-warnings.ts'
@@ -30,7 +30,10 @@ export interface DriveUpGuided extends Sourced {
   kind: 'guided'
   advice: DriveUpAdvice
   reason: AdviceReason
+  /** The advice in words: how it stands and what to do next. */
   sentence: string
+  /** What to do next alone, for a screen that shows how it stands by itself. */
+  next: string
   benchUm: number
   /** The steps that both rows were read in. */
   steps: ReadStep[]
@@ -115,6 +118,7 @@ function guided(known: Known): DriveUpGuided {
   const smallestStepUm = stepUncertaintyUm(known, now, now)
   const facts = { now, verdict, residual, window, band, smallestStepUm, leastLikelyUm: leastLikelyUm(known) }
   const decided = adviceOf(facts)
+  const words = adviceWords(facts, decided, unit)
   const feelers = stacks && !window.noRoom ? feelerTarget(window, stacks) : null
   const { reason } = decided
   const warnings = guidanceWarnings({
@@ -133,7 +137,8 @@ function guided(known: Known): DriveUpGuided {
   return {
     kind: 'guided',
     ...decided,
-    sentence: adviceSentence(facts, decided, unit),
+    sentence: `${words.stands} ${words.next}`,
+    next: words.next,
     benchUm: bench.meanUm,
     steps,
     now,
