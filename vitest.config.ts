@@ -15,7 +15,12 @@ export default defineConfig({
         test: {
           ...node,
           name: 'unit',
-          include: ['packages/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}', 'seeds/**/*.test.ts'],
+          include: [
+            'packages/*/src/**/*.test.ts',
+            'apps/*/src/**/*.test.{ts,tsx}',
+            'apps/web/bundle/*.test.ts',
+            'seeds/**/*.test.ts',
+          ],
         },
       },
       { test: { ...withDatabase, name: 'api', include: ['tests/api/**/*.test.ts'] } },

@@ -1,11 +1,14 @@
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+import { compressedFiles } from './bundle/compressed-files.ts'
+import { mantineStyles } from './bundle/mantine-styles.ts'
+import { scriptBudget } from './bundle/script-budget.ts'
 
 const apiAddress = 'http://127.0.0.1:4380'
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react()],
+  plugins: [react(), mantineStyles(), scriptBudget(), compressedFiles()],
   server: { host: '127.0.0.1', port: 4381, proxy: { '/api': apiAddress } },
   build: {
     outDir: 'dist',
@@ -16,10 +19,7 @@ export default defineConfig({
     rolldownOptions: {
       output: {
         codeSplitting: {
-          groups: [
-            { name: 'react', test: /node_modules[\\/](react|react-dom|scheduler|@tanstack)[\\/]/ },
-            { name: 'mantine', test: /node_modules[\\/](@mantine|@floating-ui)[\\/]/ },
-          ],
+          groups: [{ name: 'libraries', tags: ['$initial'], test: /node_modules/ }],
         },
       },
     },

@@ -36,7 +36,12 @@ function putInPlace(fresh: string): void {
 }
 
 function sourcesHash(): string {
-  const patterns = ['apps/web/*.{ts,html,json}', 'apps/web/{src,public}/**', 'packages/*/src/**', 'package-lock.json']
+  const patterns = [
+    'apps/web/*.{ts,html,json}',
+    'apps/web/{src,public,bundle}/**',
+    'packages/*/src/**',
+    'package-lock.json',
+  ]
   const files = globSync(patterns, { cwd: root, withFileTypes: true }).filter((entry) => entry.isFile())
   const sum = createHash('sha256')
   for (const file of files.map((entry) => join(entry.parentPath, entry.name)).sort()) {
@@ -58,7 +63,8 @@ function runVite(outDir: string, signal?: AbortSignal): Promise<{ code: number; 
   const { promise, resolve, reject } = Promise.withResolvers<{ code: number; output: string }>()
   const child = spawn(process.execPath, args, {
     cwd: root,
-    env: { ...process.env, NO_COLOR: '1' },
+    // a run of tests says NODE_ENV=test, and what it builds is served afterwards
+    env: { ...process.env, NO_COLOR: '1', NODE_ENV: 'production' },
     signal,
     stdio: ['ignore', 'pipe', 'pipe'],
   })

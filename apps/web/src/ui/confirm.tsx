@@ -1,5 +1,6 @@
-import { Button, Modal } from '@mantine/core'
+import { Button } from '@mantine/core'
 import type { ReactNode } from 'react'
+import { Dialog } from './over-page.tsx'
 import classes from './confirm.module.css'
 
 interface ConfirmProps {
@@ -24,7 +25,7 @@ interface ConfirmProps {
 export function Confirm(props: ConfirmProps) {
   const { opened, title, children, confirmLabel, cancelLabel = 'Go back', tone = 'plain', busy, blocked } = props
   return (
-    <Modal opened={opened} onClose={props.onCancel} title={title} size={480}>
+    <Dialog opened={opened} onClose={props.onCancel} title={title} size={480}>
       <div>{children}</div>
       {blocked && <p className={classes.blocked}>{blocked}</p>}
       <div className={classes.acts}>
@@ -40,6 +41,6 @@ export function Confirm(props: ConfirmProps) {
           {confirmLabel}
         </Button>
       </div>
-    </Modal>
+    </Dialog>
   )
 }

@@ -1,6 +1,6 @@
-import { Drawer } from '@mantine/core'
 import { destinations, type DestinationKey } from './destinations.tsx'
 import { AppLink } from './link.tsx'
+import { BottomSheet } from './over-page.tsx'
 import classes from './frame-menu.module.css'
 
 interface MoreSheetProps {
@@ -13,7 +13,7 @@ interface MoreSheetProps {
 /** The places that do not fit a phone's bottom bar. */
 export function MoreSheet({ hrefs, active, opened, onClose }: MoreSheetProps) {
   return (
-    <Drawer opened={opened} onClose={onClose} position="bottom" styles={{ content: { height: 'auto' } }} title="More">
+    <BottomSheet opened={opened} onClose={onClose} title="More">
       <nav aria-label="More places">
         <ul className={classes.morePlaces}>
           {destinations.slice(4).map(({ key, label, glyph }) => (
@@ -31,6 +31,6 @@ export function MoreSheet({ hrefs, active, opened, onClose }: MoreSheetProps) {
           ))}
         </ul>
       </nav>
-    </Drawer>
+    </BottomSheet>
   )
 }

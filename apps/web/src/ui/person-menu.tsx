@@ -1,6 +1,6 @@
-import { Popover, UnstyledButton } from '@mantine/core'
-import { Preferences } from './preferences.tsx'
 import { Chevron } from './destinations.tsx'
+import { FrameDrop } from './frame-drop.tsx'
+import { Preferences } from './preferences.tsx'
 import classes from './frame-menu.module.css'
 
 export interface FramePerson {
@@ -17,9 +17,10 @@ function initials(name: string): string {
 /** Who is signed in, with this person's theme, unit and the way out. */
 export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignOut: () => void }) {
   return (
-    <Popover position="bottom-end" width={264} shadow="md" trapFocus returnFocus withinPortal>
-      <Popover.Target>
-        <UnstyledButton className={classes.trigger}>
+    <FrameDrop
+      label="Theme, unit and sign-out"
+      button={
+        <>
           <span className="visually-hidden">
             {person.name}, {person.role}. Theme, unit and sign-out
           </span>
@@ -31,14 +32,19 @@ export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignO
             <span className={classes.personRole}>{person.role}</span>
           </span>
           <Chevron />
-        </UnstyledButton>
-      </Popover.Target>
-      <Popover.Dropdown aria-label="Theme, unit and sign-out">
-        <p className={classes.who}>
-          {person.name} <span className={classes.personRole}>{person.role}</span>
-        </p>
-        <Preferences onSignOut={onSignOut} />
-      </Popover.Dropdown>
-    </Popover>
+        </>
+      }
+      edge="end"
+      width={264}
+    >
+      {() => (
+        <>
+          <p className={classes.who}>
+            {person.name} <span className={classes.personRole}>{person.role}</span>
+          </p>
+          <Preferences onSignOut={onSignOut} />
+        </>
+      )}
+    </FrameDrop>
   )
 }

@@ -1,11 +1,10 @@
 import {
-  Button,
   createTheme,
-  Drawer,
-  Menu,
-  Modal,
+  type ButtonProps,
   type CSSVariablesResolver,
+  type DrawerProps,
   type MantineColorsTuple,
+  type ModalProps,
   type VariantColorsResolver,
 } from '@mantine/core'
 
@@ -113,10 +112,10 @@ export const theme = createTheme({
       h3: { fontSize: 'var(--text-m)', lineHeight: '1.4' },
     },
   },
+  // Only the types of the components: what a page does not use is not loaded with it.
   components: {
-    Button: Button.extend({ defaultProps: { size: 'sm' } }),
-    Menu: Menu.extend({ defaultProps: { shadow: 'md', withinPortal: true, transitionProps: { duration: 0 } } }),
-    Modal: Modal.extend({ defaultProps: { ...overPage, centered: true } }),
-    Drawer: Drawer.extend({ defaultProps: overPage }),
+    Button: { defaultProps: { size: 'sm' } satisfies Partial<ButtonProps> },
+    Modal: { defaultProps: { ...overPage, centered: true } satisfies Partial<ModalProps> },
+    Drawer: { defaultProps: overPage satisfies Partial<DrawerProps> },
   },
 })

@@ -1,6 +1,6 @@
-import { Modal } from '@mantine/core'
 import { useMediaQuery } from '@mantine/hooks'
 import type { ReactNode } from 'react'
+import { Dialog } from '../../ui/over-page.tsx'
 import classes from './greasing-dialog.module.css'
 
 interface GreasingDialogProps {
@@ -16,7 +16,7 @@ interface GreasingDialogProps {
 export function GreasingDialog({ title, onClose, typed = false, wide = false, children }: GreasingDialogProps) {
   const phone = useMediaQuery('(max-width: 699px)', undefined, { getInitialValueInEffect: false })
   return (
-    <Modal
+    <Dialog
       opened
       onClose={onClose}
       title={title}
@@ -27,6 +27,6 @@ export function GreasingDialog({ title, onClose, typed = false, wide = false, ch
       transitionProps={{ duration: 0 }}
     >
       <div className={classes.body}>{children}</div>
-    </Modal>
+    </Dialog>
   )
 }

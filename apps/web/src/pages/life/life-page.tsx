@@ -1,10 +1,10 @@
 import { useQuery } from '@tanstack/react-query'
 import { useSearch } from '@tanstack/react-router'
+import { lazy, Suspense } from 'react'
 import { shownProblem } from '../../api/shown-problem.ts'
 import { lifeFacts } from '../../features/life/life-facts.ts'
 import { lifeQueries } from '../../features/life/life-queries.ts'
 import { lifeSentence } from '../../features/life/life-words.ts'
-import { ModesChart } from '../../features/life/modes-chart.tsx'
 import { RemovalFilters } from '../../features/life/removal-filters.tsx'
 import { RemovalsTable } from '../../features/life/removals-table.tsx'
 import { WorstPositions } from '../../features/life/worst-positions.tsx'
@@ -15,6 +15,11 @@ import { LoadingRows } from '../../ui/loading-rows.tsx'
 import { PageHead } from '../../ui/page-head.tsx'
 import classes from './life-page.module.css'
 import type { LifeSearch } from './life-search.ts'
+
+const ModesChart = lazy(async () => {
+  const { ModesChart } = await import('../../features/life/modes-chart.tsx')
+  return { default: ModesChart }
+})
 
 /** How bearings of the site ended: totals, modes, positions that failed most, and every removal. */
 export function LifePage() {
@@ -33,7 +38,9 @@ export function LifePage() {
       {summary.isError && <ErrorState problem={shownProblem(summary.error)} onRetry={() => void summary.refetch()} />}
       {summary.data && summary.data.failures > 0 && (
         <div className={classes.two}>
-          <ModesChart summary={summary.data} />
+          <Suspense fallback={<LoadingRows what="the chart" />}>
+            <ModesChart summary={summary.data} />
+          </Suspense>
           <section aria-labelledby="life-worst">
             <h2 id="life-worst" className={classes.title}>
               Positions that failed most
