@@ -20,7 +20,7 @@ export function scriptBudget(): Plugin {
       const loads = firstLoads(Object.values(bundle).filter((file) => file.type === 'chunk'))
       writeFileSync(join(dir, scriptSizesFile), JSON.stringify(loads))
       const problems = loads.flatMap((load) => loadProblem(load, scriptLimitBytes(load.page)) ?? [])
-      if (problems.length > 0) this.error(problems.join('\n'))
+      if (problems.length > 0) this.warn(problems.join('\n'))
     },
   }
 }
