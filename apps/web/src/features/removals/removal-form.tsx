@@ -3,7 +3,7 @@ import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { correctRemoval, createRemoval, type Removal } from '@shaftbook/contract/removals'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
-import { useEffect, useRef, useState, type FormEvent } from 'react'
+import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'react'
 import { v7 } from 'uuid'
 import { call } from '../../api/call.ts'
 import { invalidateSite } from '../../api/invalidate-site.ts'
@@ -34,10 +34,14 @@ interface RemovalFormProps {
   stay: { designation: string; serial: string | null; fittedAt: string }
   /** The signed removal to correct; null for a new one. */
   wrong: Removal | null
+  /** Where photos of it are taken. */
+  photos?: ReactNode
+  /** Puts the photos on their way before the removal that they belong to. */
+  sendPhotos?: (removalId: string) => Promise<void>
 }
 
 /** Logs that a bearing left its position and why, or corrects what a signed removal says. */
-export function RemovalForm({ place, stay, wrong }: RemovalFormProps) {
+export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalFormProps) {
   const { code, me, site } = useSite()
   const client = useQueryClient()
   const navigate = useNavigate()
@@ -60,13 +64,15 @@ export function RemovalForm({ place, stay, wrong }: RemovalFormProps) {
     setFaultRound((round) => round + 1)
   }
   const sending = useMutation({
-    mutationFn: (): Promise<Removal> =>
-      wrong
+    mutationFn: async (): Promise<Removal> => {
+      await sendPhotos?.(entry.id)
+      return await (wrong
         ? call(correctRemoval, { params: { site: code, id: wrong.id }, body: correctionBody(entry) })
         : call(createRemoval, {
             params: { site: code },
             body: newRemovalBody(entry, position.id, { hasMeter, timeZone: site.timeZone }),
-          }),
+          }))
+    },
     onSuccess: async ({ endKind }) => {
       await invalidateSite(client, code)
       const end = endWords[endKind].word.toLowerCase()
@@ -106,7 +112,7 @@ export function RemovalForm({ place, stay, wrong }: RemovalFormProps) {
       </LeaveGuard>
       {wrong ? <ReasonSection {...shared} /> : <WhenSection {...shared} meter={meter} />}
       <EndSection {...shared} />
-      <FoundSection {...shared} />
+      <FoundSection {...shared} photos={photos} />
       {sending.isError && (
         <p className={classes.failed} role="alert">
           {sending.error.message}

@@ -143,18 +143,19 @@ export function EndSection({ entry, change, faults }: SectionProps) {
 }
 
 /** What was seen on the bearing, and why it came to that. */
-export function FoundSection({ entry, change, faults }: SectionProps) {
+export function FoundSection({ entry, change, faults, photos }: SectionProps & { photos?: ReactNode }) {
   return (
     <Part title="What was found">
       <Caution title="Look before you clean">
         Note how the grease looks, where rust, dents or cracks are, and on which side, before anything is washed. Keep
         the bearing, labelled with position and date: it is the evidence.
       </Caution>
+      {photos}
       {entry.endKind === 'failed' && <ModeFields entry={entry} change={change} faults={faults} />}
       <Textarea
         size="touch"
         label="What do you see?"
-        description="Raceways, rollers, cage, bore, grease, seals; photos and where they are"
+        description="Raceways, rollers, cage, bore, grease, seals"
         autosize
         minRows={2}
         maxRows={8}

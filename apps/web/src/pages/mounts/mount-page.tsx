@@ -5,10 +5,12 @@ import { useNavigate, useParams } from '@tanstack/react-router'
 import { MountChain } from '../../features/mounts/mount-chain.tsx'
 import { mountQuery } from '../../features/mounts/mount-queries.ts'
 import { MountRecordView } from '../../features/mounts/mount-record-view.tsx'
+import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
 import { usePrintInLight } from '../../lib/print-in-light.ts'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { PageHead } from '../../ui/page-head.tsx'
+import { PagePart } from '../../ui/page-part.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
 import classes from './mount-page.module.css'
 
@@ -36,6 +38,13 @@ export function MountPage() {
       />
       <MountChain record={record} />
       <MountRecordView record={record} />
+      <PagePart title="Photos">
+        <PhotoStrip
+          where={{ subjectId: record.correctsId ?? record.id }}
+          label={`Photos of the mount at ${record.tag}`}
+          empty="No photos were taken of this mount."
+        />
+      </PagePart>
     </>
   )
 }

@@ -6,6 +6,7 @@ import { useState } from 'react'
 import { FlagItem } from '../../features/flags/flag-item.tsx'
 import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
 import { bandSourceText } from '../../features/mounts/band-source.tsx'
+import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
 import { FittedNow } from '../../features/positions/fitted-now.tsx'
 import { GreasingFacts } from '../../features/positions/greasing-facts.tsx'
 import { hoursSoFar } from '../../features/positions/hours-so-far.ts'
@@ -86,6 +87,13 @@ export function PositionPage() {
             No kit is named for this position: an engineer chooses it when editing the position.
           </p>
         )}
+      </PagePart>
+      <PagePart title="Photos">
+        <PhotoStrip
+          where={{ positionId: id }}
+          label={`Photos at ${position.tag}`}
+          empty="No photos yet: they are taken on the mount sheet and when a bearing is taken out."
+        />
       </PagePart>
       <PagePart title="Bearings that left">
         <RemovalTable positionId={id} tag={position.tag} fitments={history.fitments} />

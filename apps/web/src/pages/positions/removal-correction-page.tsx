@@ -1,6 +1,7 @@
 import { correctRemoval } from '@shaftbook/contract/removals'
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useParams } from '@tanstack/react-router'
+import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
 import { positionQueries } from '../../features/positions/position-queries.ts'
 import { endWords, modeWords } from '../../features/removals/end-words.ts'
 import { RemovalForm } from '../../features/removals/removal-form.tsx'
@@ -10,6 +11,7 @@ import { useSite } from '../../session/site-access.tsx'
 import { EmptyState } from '../../ui/empty-state.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { PageHead } from '../../ui/page-head.tsx'
+import { PagePart } from '../../ui/page-part.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
 
 /** Corrects what a signed removal says, by a further record. */
@@ -48,6 +50,13 @@ export function RemovalCorrectionPage() {
           { label: position.tag, href: paths.position(code, id) },
         ]}
       />
+      <PagePart title="Photos">
+        <PhotoStrip
+          where={{ subjectId: removal.correctsId ?? removal.id }}
+          label={`Photos of the removal at ${position.tag}`}
+          empty="No photos were taken of this removal."
+        />
+      </PagePart>
       <RemovalForm key={removal.id} place={place} stay={stay} wrong={removal} />
     </>
   )

@@ -1,6 +1,9 @@
+import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { createRemoval } from '@shaftbook/contract/removals'
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useParams } from '@tanstack/react-router'
+import { KeptPhotoField } from '../../features/photos/kept-photo-field.tsx'
+import { useKeptPhotos } from '../../features/photos/use-kept-photos.ts'
 import { RemovalForm } from '../../features/removals/removal-form.tsx'
 import { removalQueries } from '../../features/removals/removal-queries.ts'
 import { paths } from '../../paths.ts'
@@ -52,7 +55,42 @@ export function RemovalPage() {
           { label: position.tag, href: paths.position(code, id) },
         ]}
       />
-      <RemovalForm key={fitment.id} place={place} stay={fitment} wrong={null} />
+      <FormWithPhotos key={fitment.id} place={place} stay={fitment} />
     </>
+  )
+}
+
+interface FormWithPhotosProps {
+  place: PositionOverview
+  stay: NonNullable<PositionOverview['fitment']>
+}
+
+function FormWithPhotos({ place, stay }: FormWithPhotosProps) {
+  const { code } = useSite()
+  const { id: positionId, tag } = place.position
+  const kept = useKeptPhotos(`removal/${positionId}`)
+  const sendPhotos = (subjectId: string) =>
+    kept.queue({
+      site: code,
+      positionId,
+      tag,
+      subjectKind: 'removal',
+      subjectId,
+      address: paths.remove(code, positionId),
+    })
+  return (
+    <RemovalForm
+      place={place}
+      stay={stay}
+      wrong={null}
+      sendPhotos={sendPhotos}
+      photos={
+        <KeptPhotoField
+          kept={kept}
+          label="Photos"
+          description="As it was found, before it is cleaned: grease, raceways, bore, both sides. They are made small and kept on this device until the removal is signed."
+        />
+      }
+    />
   )
 }
