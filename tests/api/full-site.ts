@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import type { SmallSite } from '../../seeds/builders/small-site.ts'
 import type { SiteAgent, TestApp } from '../support/app.ts'
 import { aJpeg, photoPath } from '../support/pictures.ts'
+import { aPlan, wholeKit } from './sheet-work.ts'
 import { aMount, daysOn, overReadings, plannedRemoval } from './shaft-work.ts'
 
 /** Fills a small site through the service, so that every table that a site owns has rows of it. */
@@ -11,10 +12,19 @@ export async function fillSite(service: TestApp, site: SmallSite): Promise<void>
     const reply = await manager.post(path, body)
     if (reply.status !== 201) throw new Error(`POST ${path}: ${reply.status} ${JSON.stringify(reply.body)}`)
   }
-  await sent(
-    '/mount-records',
-    aMount(site, { readings: overReadings, outOfBandReason: 'No other bearing on the shelf' }),
-  )
+  const plan = aPlan(site)
+  await sent('/mount-plans', plan)
+  const over = aMount(site, {
+    readings: overReadings,
+    outOfBandReason: 'No other bearing on the shelf',
+    planId: plan.id,
+    details: { kitCheck: wholeKit() },
+  })
+  await sent('/mount-records', over)
+  const decision = { id: randomUUID(), kind: 'do-again', reason: 'It will run hot' }
+  await sent(`/mount-records/${over.id}/decisions`, decision)
+  await sent('/mount-plans', aPlan(site))
+  await sent('/gauges', { id: randomUUID(), name: `Blades of ${site.code}`, bladesUm: [30, 40, 50] })
   await sent('/mount-records', aMount(site, { positionId: site.nonLocating.id }))
   await sent('/removals', {
     id: randomUUID(),

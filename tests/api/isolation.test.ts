@@ -90,6 +90,8 @@ describe('through the API, signed in at alpha', () => {
     ['fitments', 'positionId', 'position'],
     ['fitments', 'bearingId', 'bearing'],
     ['mount-records', 'positionId', 'position'],
+    ['mount-plans', 'positionId', 'position'],
+    ['mount-plans', 'areaId', 'area'],
     ['removals', 'positionId', 'position'],
     ['greasings', 'positionId', 'position'],
     ['grease-plans', 'positionId', 'position'],
@@ -198,7 +200,7 @@ describe('by raw SQL as the serving role', () => {
 
   it('a signed record and the audit trail cannot be changed by anybody', async () => {
     for (const role of [app, service.owner]) {
-      for (const table of ['greasing', 'removal', 'meter_reading', 'audit_entry']) {
+      for (const table of ['greasing', 'removal', 'meter_reading', 'mount_decision', 'fitted_part', 'audit_entry']) {
         await expect(
           inSite(role, service.alpha.siteId, () => role.query(`update ${table} set id = id`)),
         ).rejects.toThrow(/permission denied|never changes/)
