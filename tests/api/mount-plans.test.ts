@@ -160,10 +160,9 @@ describe('a signature for a planned mount', () => {
 describe('the list of planned mounts', () => {
   it('is in the order of days, page by page, by position, area and state', async () => {
     const { positionId } = await aSpot(service)
-    const days = [9, 5, 7]
-    const made: { id: string }[] = []
-    for (const days_ of days) made.push(await planned({ positionId, plannedFor: inDays(days_) }))
-    const [ninth, fifth, seventh] = made.map(({ id }) => id)
+    const ninth = (await planned({ positionId, plannedFor: inDays(9) })).id
+    const fifth = (await planned({ positionId, plannedFor: inDays(5) })).id
+    const seventh = (await planned({ positionId, plannedFor: inDays(7) })).id
     const list = async (query: string) =>
       (await technician.get(`/mount-plans?positionId=${positionId}${query}`).expect(200)).body
     const ids = async (query: string) => (await list(query)).items.map(({ id }: { id: string }) => id)

@@ -18,7 +18,7 @@ export function checkApplies(told: Told, { position }: Seat, { taper }: FittingT
   const faults = [
     ...(position.locating ? [] : ringFaults(told, position.tag)),
     ...(taper === null || position.seat === 'cylindrical' ? driveFaults(told, position.tag) : []),
-    ...(/sleeve$/.test(position.seat) ? [] : sleeveFaults(told, position.tag)),
+    ...(position.seat.endsWith('sleeve') ? [] : sleeveFaults(told, position.tag)),
   ]
   const [first] = faults
   if (first) throw new DomainError('not-allowed-here', first.message, faults)
