@@ -80,14 +80,15 @@ export function DriveUpGuide(props: DriveUpGuideProps) {
           {guidance.kind !== 'no-guidance' && (
             <StepEntry steps={steps} unit={unit} boreMm={type.boreMm} onSteps={onSteps} />
           )}
-          {guided && <DriveUpWarnings guided={guided} />}
-          {guided && <DriveUpStacks guided={guided} />}
+          {guided && <DriveUpWarnings guided={guided} about="now" />}
         </div>
         <div className={classes.seen}>
           <ClearanceGauge {...gauge} size="hand" mute classLabel={type.clearanceClass} bandSource={bandSource} />
         </div>
         <div className={classes.rest}>
+          {guided && <DriveUpStacks guided={guided} />}
           {guided && <DriveUpLeft guided={guided} bandSource={bandSource} />}
+          {guided && <DriveUpWarnings guided={guided} about="throughout" />}
           <DriveUpSteps
             steps={steps}
             openAt={openStepAt(steps)}

@@ -1,6 +1,7 @@
 import type { BladeStack } from '@shaftbook/bearing/feeler-blades'
 import type { DriveUpGuided } from '@shaftbook/bearing/drive-up-guidance'
 import type { TravelToGo } from '@shaftbook/bearing/drive-up-travel'
+import type { GuidanceWarningCode } from '@shaftbook/bearing/drive-up-warnings'
 import { lengthDigits, lengthUnits, type LengthUnit } from '../../lib/length-units.ts'
 import { useUnits } from '../../lib/units.tsx'
 import { angleWords, ratioWords, travelWords } from './drive-up-words.ts'
@@ -19,7 +20,9 @@ export function DriveUpLeft({ guided, bandSource }: { guided: DriveUpGuided; ban
       <table className={classes.left}>
         <thead>
           <tr>
-            <td />
+            <th scope="col">
+              <span className="visually-hidden">Where</span>
+            </th>
             <th scope="col">Go on by, {lengthUnits[unit].symbol}</th>
             <th scope="col">Clearance then</th>
             <th scope="col">Travel, mm</th>
@@ -128,11 +131,28 @@ function bladeWords({ bladesUm }: BladeStack, unit: LengthUnit): string {
   return bladesUm.map((um) => lengthDigits(um, unit)).join(' + ')
 }
 
+/** Warnings that hold for the whole drive-up, whatever the next reading says. */
+const standing: readonly GuidanceWarningCode[] = [
+  'no-residual-minimum',
+  'residual-not-provable',
+  'band-not-provable',
+  'zero-not-verified',
+  'blades-too-coarse',
+  'bench-outside-class',
+]
+
+interface DriveUpWarningsProps {
+  guided: DriveUpGuided
+  /** Those of the readings now, or those that stand throughout. */
+  about: 'now' | 'throughout'
+}
+
 /** What has to be looked at beside the advice. */
-export function DriveUpWarnings({ guided: { warnings } }: { guided: DriveUpGuided }) {
+export function DriveUpWarnings({ guided, about }: DriveUpWarningsProps) {
+  const warnings = guided.warnings.filter(({ code }) => standing.includes(code) === (about === 'throughout'))
   if (warnings.length === 0) return null
   return (
-    <ul className={classes.warnings} aria-label="What to look at">
+    <ul className={classes.warnings} aria-label={about === 'now' ? 'What to look at now' : 'What to keep in mind'}>
       {warnings.map(({ code, sentence }) => (
         <li key={code}>{sentence}</li>
       ))}
