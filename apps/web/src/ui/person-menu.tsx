@@ -1,7 +1,10 @@
+import { Button } from '@mantine/core'
+import { lazy, Suspense } from 'react'
 import { Chevron } from './destinations.tsx'
 import { FrameDrop } from './frame-drop.tsx'
-import { Preferences } from './preferences.tsx'
 import classes from './frame-menu.module.css'
+
+const Preferences = lazy(async () => ({ default: (await import('./preferences.tsx')).Preferences }))
 
 export interface FramePerson {
   name: string
@@ -42,7 +45,14 @@ export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignO
           <p className={classes.who}>
             {person.name} <span className={classes.personRole}>{person.role}</span>
           </p>
-          <Preferences onSignOut={onSignOut} />
+          <div className={classes.preferences}>
+            <Suspense>
+              <Preferences />
+            </Suspense>
+            <Button variant="default" fullWidth onClick={onSignOut}>
+              Sign out
+            </Button>
+          </div>
         </>
       )}
     </FrameDrop>

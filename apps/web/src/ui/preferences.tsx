@@ -1,4 +1,4 @@
-import { Button, SegmentedControl } from '@mantine/core'
+import { SegmentedControl } from '@mantine/core'
 import { useId } from 'react'
 import { isLengthUnit, lengthUnitKeys, lengthUnits } from '../lib/length-units.ts'
 import { useThemeMode, type ThemeMode } from '../lib/theme-mode.ts'
@@ -11,14 +11,14 @@ const themeChoices: { value: ThemeMode; label: string }[] = [
   { value: 'auto', label: 'As device' },
 ]
 
-/** Theme and length unit of this person, and signing out. */
-export function Preferences({ onSignOut }: { onSignOut: () => void }) {
+/** Theme and length unit of this person. */
+export function Preferences() {
   const { mode, setMode } = useThemeMode()
   const { unit, setUnit } = useUnits()
   const themeLabel = useId()
   const unitLabel = useId()
   return (
-    <div className={classes.preferences}>
+    <>
       <div>
         <p id={themeLabel} className={classes.prefLabel}>
           Theme
@@ -43,9 +43,6 @@ export function Preferences({ onSignOut }: { onSignOut: () => void }) {
           onChange={(value) => isLengthUnit(value) && setUnit(value)}
         />
       </div>
-      <Button variant="default" fullWidth onClick={onSignOut}>
-        Sign out
-      </Button>
-    </div>
+    </>
   )
 }

@@ -1,5 +1,5 @@
-import { Drawer } from '@mantine/core'
 import { useDisclosure } from '@mantine/hooks'
+import { BottomSheet } from '../../ui/over-page.tsx'
 import { useSheet } from './sheet-context.ts'
 import { stepTitle, type StepKey } from './sheet-steps.ts'
 import { StepMark } from './step-mark.tsx'
@@ -60,10 +60,9 @@ export function StepRuler({ step, onStep }: StepListProps) {
           ))}
         </span>
       </button>
-      <Drawer
+      <BottomSheet
         opened={opened}
         onClose={list.close}
-        position="bottom"
         title="Steps of the sheet"
         styles={{ content: { height: 'auto', maxHeight: '88dvh' } }}
       >
@@ -74,7 +73,7 @@ export function StepRuler({ step, onStep }: StepListProps) {
             onStep(key)
           }}
         />
-      </Drawer>
+      </BottomSheet>
     </>
   )
 }
