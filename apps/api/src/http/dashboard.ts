@@ -9,6 +9,9 @@ export async function serveDashboard(app: FastifyInstance, webDir: string): Prom
       root: webDir,
       wildcard: false,
       cacheControl: false,
+      // the build lays them beside the files; they are no addresses of their own
+      preCompressed: true,
+      globIgnore: ['**/*.br', '**/*.gz'],
       setHeaders: (reply, path) => {
         const hashed = path.includes('/assets/')
         void reply.header('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache')
