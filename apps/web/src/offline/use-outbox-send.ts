@@ -12,12 +12,15 @@ export type Taken<R> = Exclude<Outcome<R>, { state: 'refused' }>
  * shows the faults at its fields; what is typed is then a draft again where the form gave `typed`.
  */
 export function useOutboxSend<E extends Endpoint>(options: {
+  /** What goes into the outbox before it, such as its photos. */
+  first?: (() => Promise<void>) | undefined
   onTaken: (taken: Taken<Reply<E>>) => unknown
   onRefused?: (error: Error) => unknown
 }): UseMutationResult<Taken<Reply<E>>, Error, Write<E>> {
   const client = useQueryClient()
   return useMutation({
     mutationFn: async (write: Write<E>) => {
+      await options.first?.()
       const { id, outcome } = await queueWrite(write)
       const end = await outcome
       if (end.state !== 'refused') return end

@@ -1,14 +1,15 @@
 import { Button } from '@mantine/core'
 import { createGreasing } from '@shaftbook/contract/greasing'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
-import { useState } from 'react'
+import { useQuery } from '@tanstack/react-query'
+import { Suspense, useState } from 'react'
 import { v7 as newId } from 'uuid'
-import { call } from '../../api/call.ts'
-import { invalidateSite } from '../../api/invalidate-site.ts'
 import { shownProblem } from '../../api/shown-problem.ts'
 import { formatCount } from '../../lib/format-count.ts'
 import { plantClock } from '../../lib/plant-time.ts'
+import { useDraft } from '../../offline/use-draft.ts'
+import { useOutboxSend, waitingSentence } from '../../offline/use-outbox-send.ts'
+import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { Caution } from '../../ui/caution.tsx'
 import { ErrorState } from '../../ui/error-state.tsx'
@@ -32,25 +33,40 @@ interface LogDialogProps {
 export function LogDialog({ positionId, onClose }: LogDialogProps) {
   const { code } = useSite()
   const place = useQuery(placeQuery(code, positionId))
-  if (place.data) return <LogForm key={positionId} place={place.data} onClose={onClose} />
+  const opening = (
+    <GreasingDialog title="Log a greasing" onClose={onClose}>
+      <LoadingRows what="the position" rows={3} />
+    </GreasingDialog>
+  )
+  if (place.data)
+    return (
+      <Suspense fallback={opening}>
+        <LogForm key={positionId} place={place.data} onClose={onClose} />
+      </Suspense>
+    )
+  if (!place.isError) return opening
   return (
     <GreasingDialog title="Log a greasing" onClose={onClose}>
-      {place.isError ? (
-        <ErrorState problem={shownProblem(place.error)} onRetry={() => void place.refetch()} />
-      ) : (
-        <LoadingRows what="the position" rows={3} />
-      )}
+      <ErrorState problem={shownProblem(place.error)} onRetry={() => void place.refetch()} />
     </GreasingDialog>
   )
 }
 
+/** What is kept of a greasing that is being logged: with its id, so that a second sending is the same request. */
+interface Draft {
+  id: string
+  entry: GreasingEntry
+}
+
 function LogForm({ place, onClose }: { place: PositionOverview; onClose: () => void }) {
-  const { code, site } = useSite()
-  const client = useQueryClient()
+  const { code, me, site } = useSite()
   const notice = useNotice()
   const { position, plan, meter } = place
-  const [id] = useState(() => newId())
-  const [typed, setTyped] = useState(false)
+  const subject = `greasing/${position.id}`
+  const about = { title: `Greasing of ${position.tag}`, address: paths.logGreasing(code, position.id) }
+  const draft = useDraft<Draft>({ personId: me.id, site: code, subject }, about)
+  const [id] = useState(() => draft.found?.id ?? newId())
+  const [typed, setTyped] = useState(draft.found !== null)
   const { form, faults, show, showRefusal, clear } = useFaults<EntryFaults>()
   const [entry, setEntry] = useState<GreasingEntry>(() => ({
     greasedAt: plantClock(new Date(), site.timeZone),
@@ -58,29 +74,45 @@ function LogForm({ place, onClose }: { place: PositionOverview; onClose: () => v
     doseG: plan ? String(plan.doseG) : '',
     meterShowsHours: '',
     note: '',
+    ...draft.found?.entry,
   }))
-  const log = useMutation({
-    mutationFn: () =>
-      call(createGreasing, {
-        params: { site: code },
-        body: { id, positionId: position.id, ...entryBody(entry, site.timeZone) },
-      }),
-    onSuccess: async (greasing) => {
-      await invalidateSite(client, code)
-      const judged = greasing.windowResult === 'no-window' ? '' : `: ${windowWord(greasing.windowResult).toLowerCase()}`
-      notice.done(`${greasing.doseG} g at ${position.tag} is logged${judged}.`)
+  const close = (): void => {
+    draft.forget()
+    onClose()
+  }
+  const log = useOutboxSend<typeof createGreasing>({
+    onTaken: (taken) => {
+      if (taken.state === 'waiting') {
+        notice.done(waitingSentence(about.title, taken.why))
+      } else {
+        const { doseG, windowResult } = taken.reply
+        const judged = windowResult === 'no-window' ? '' : `: ${windowWord(windowResult).toLowerCase()}`
+        notice.done(`${doseG} g at ${position.tag} is logged${judged}.`)
+      }
       onClose()
     },
-    onError: showRefusal,
+    onRefused: showRefusal,
   })
+  const send = (): void => {
+    log.mutate({
+      kind: 'greasing',
+      site: code,
+      positionId: position.id,
+      subjectText: about.title,
+      address: about.address,
+      endpoint: createGreasing,
+      input: { params: { site: code }, body: { id, positionId: position.id, ...entryBody(entry, site.timeZone) } },
+      typed: { subject, ...about, value: { id, entry } satisfies Draft },
+    })
+  }
   const submit = (): void => {
     log.reset()
-    if (!show(entryFaults(entry, { timeZone: site.timeZone, now: new Date(), needsGrease: plan === null })))
-      log.mutate()
+    if (!show(entryFaults(entry, { timeZone: site.timeZone, now: new Date(), needsGrease: plan === null }))) send()
   }
   return (
-    <GreasingDialog title={`Log greasing of ${position.tag}`} onClose={onClose} typed={typed}>
+    <GreasingDialog title={`Log greasing of ${position.tag}`} onClose={close} typed={typed}>
       <PlaceFacts place={place} />
+      {draft.found && <p>What was typed here before is back.</p>}
       <Caution title="Rotating parts, and grease under pressure">
         Keep hands and sleeves away from the shaft; a guard stays on. Grease from a gun goes through skin: never hold a
         finger to the fitting, and see a doctor at once if it happened. Open the outlet; never fill a housing to the
@@ -97,8 +129,10 @@ function LogForm({ place, onClose }: { place: PositionOverview; onClose: () => v
           }
           asksGrease={plan === null}
           onChange={(part) => {
+            const next = { ...entry, ...part }
             setTyped(true)
-            setEntry({ ...entry, ...part })
+            setEntry(next)
+            draft.keep({ id, entry: next })
             clear()
           }}
         />
@@ -109,7 +143,7 @@ function LogForm({ place, onClose }: { place: PositionOverview; onClose: () => v
         </p>
       )}
       <div className={classes.acts}>
-        <Button variant="default" onClick={onClose}>
+        <Button variant="default" onClick={close}>
           Go back
         </Button>
         <Button onClick={submit} loading={log.isPending}>

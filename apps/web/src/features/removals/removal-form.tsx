@@ -1,14 +1,13 @@
 import { Button } from '@mantine/core'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { correctRemoval, createRemoval, type Removal } from '@shaftbook/contract/removals'
-import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'react'
 import { v7 } from 'uuid'
-import { call } from '../../api/call.ts'
-import { invalidateSite } from '../../api/invalidate-site.ts'
 import { ProblemError } from '../../api/problem-error.ts'
 import { LeaveGuard } from '../../lib/leave-guard.tsx'
+import { useDraft } from '../../offline/use-draft.ts'
+import { useOutboxSend, waitingSentence } from '../../offline/use-outbox-send.ts'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { Confirm } from '../../ui/confirm.tsx'
@@ -43,19 +42,30 @@ interface RemovalFormProps {
 /** Logs that a bearing left its position and why, or corrects what a signed removal says. */
 export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalFormProps) {
   const { code, me, site } = useSite()
-  const client = useQueryClient()
   const navigate = useNavigate()
   const notice = useNotice()
+  const { position, meter } = place
+  const key = {
+    personId: me.id,
+    site: code,
+    subject: wrong ? `removal-correction/${wrong.id}` : `removal/${position.id}`,
+  }
+  const about = wrong
+    ? {
+        title: `Correction of the removal at ${position.tag}`,
+        address: paths.removalCorrection(code, position.id, wrong.id),
+      }
+    : { title: `Removal at ${position.tag}`, address: paths.remove(code, position.id) }
+  const draft = useDraft<RemovalEntry>(key, about)
   const form = useRef<HTMLFormElement>(null)
   const [entry, setEntry] = useState<RemovalEntry>(() => {
     const start = { id: v7(), personName: me.name, now: new Date(), timeZone: site.timeZone }
-    return wrong ? entryOf(wrong, start) : newEntry(start)
+    return draft.found ?? (wrong ? entryOf(wrong, start) : newEntry(start))
   })
-  const [changed, setChanged] = useState(false)
+  const [changed, setChanged] = useState(draft.found !== null)
   const [faults, setFaults] = useState<Faults>({})
   const [faultRound, setFaultRound] = useState(0)
   const [confirming, setConfirming] = useState(false)
-  const { position, meter } = place
   const purpose = wrong ? 'correction' : 'new'
   const hasMeter = meter !== null
 
@@ -63,31 +73,47 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
     setFaults(found)
     setFaultRound((round) => round + 1)
   }
-  const sending = useMutation({
-    mutationFn: async (): Promise<Removal> => {
-      await sendPhotos?.(entry.id)
-      return await (wrong
-        ? call(correctRemoval, { params: { site: code, id: wrong.id }, body: correctionBody(entry) })
-        : call(createRemoval, {
-            params: { site: code },
-            body: newRemovalBody(entry, position.id, { hasMeter, timeZone: site.timeZone }),
-          }))
-    },
-    onSuccess: async ({ endKind }) => {
-      await invalidateSite(client, code)
-      const end = endWords[endKind].word.toLowerCase()
-      notice.done(
-        wrong
-          ? `The removal at ${position.tag} is corrected: ${end}.`
-          : `${stay.designation} is out of ${position.tag}: ${end}. Nothing is fitted there now.`,
-      )
+  const sending = useOutboxSend<typeof createRemoval | typeof correctRemoval>({
+    first: () => sendPhotos?.(entry.id) ?? Promise.resolve(),
+    onTaken: async (taken) => {
+      const end = entry.endKind === '' ? '' : endWords[entry.endKind].word.toLowerCase()
+      const done = wrong
+        ? `The removal at ${position.tag} is corrected: ${end}.`
+        : `${stay.designation} is out of ${position.tag}: ${end}. Nothing is fitted there now.`
+      notice.done(taken.state === 'sent' ? done : waitingSentence(about.title, taken.why))
       await navigate({ to: paths.position(code, position.id), ignoreBlocker: true })
     },
-    onError: (error) => {
+    onRefused: (error) => {
       setConfirming(false)
       if (error instanceof ProblemError) showFaults(faultsOf(error))
     },
   })
+  const sign = (): void => {
+    const shared = {
+      kind: 'removal',
+      site: code,
+      positionId: position.id,
+      subjectText: about.title,
+      address: about.address,
+      typed: { subject: key.subject, ...about, value: entry },
+    } as const
+    sending.mutate(
+      wrong
+        ? {
+            ...shared,
+            endpoint: correctRemoval,
+            input: { params: { site: code, id: wrong.id }, body: correctionBody(entry) },
+          }
+        : {
+            ...shared,
+            endpoint: createRemoval,
+            input: {
+              params: { site: code },
+              body: newRemovalBody(entry, position.id, { hasMeter, timeZone: site.timeZone }),
+            },
+          },
+    )
+  }
   const ask = (event: FormEvent) => {
     event.preventDefault()
     sending.reset()
@@ -100,7 +126,9 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
     if (faultRound > 0) form.current?.querySelector<HTMLElement>('[aria-invalid="true"], [data-invalid] input')?.focus()
   }, [faultRound])
   const change = (part: Partial<RemovalEntry>) => {
-    setEntry((old) => ({ ...old, ...part }))
+    const next = { ...entry, ...part }
+    setEntry(next)
+    draft.keep(next)
     setChanged(true)
     setFaults((old) => Object.fromEntries(Object.entries(old).filter(([field]) => !(field in part))))
   }
@@ -108,8 +136,11 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
   return (
     <form ref={form} className={classes.form} onSubmit={ask} noValidate>
       <LeaveGuard when={changed && !sending.isPending && !sending.isSuccess}>
-        What you typed here is not signed yet. It is lost when you leave.
+        {draft.keeping === 'not-kept'
+          ? 'What you typed here is not signed yet. It is lost when you leave.'
+          : 'What you typed here is not signed yet. It is kept on this device, under "This device".'}
       </LeaveGuard>
+      {draft.found && <p>What was typed here before is back.</p>}
       {wrong ? <ReasonSection {...shared} /> : <WhenSection {...shared} meter={meter} />}
       <EndSection {...shared} />
       <FoundSection {...shared} photos={photos} />
@@ -131,7 +162,7 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
         title={wrong ? 'Sign this correction?' : `Sign that ${stay.designation} left ${position.tag}?`}
         confirmLabel="Sign"
         busy={sending.isPending}
-        onConfirm={() => sending.mutate()}
+        onConfirm={sign}
         onCancel={() => setConfirming(false)}
       >
         <Consequences entry={entry} correction={wrong !== null} />
