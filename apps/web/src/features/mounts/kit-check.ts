@@ -1,5 +1,9 @@
+import { judgeKitCheck, type KitAnswer } from '@shaftbook/contract/judge-kit-check'
 import type { Kit, KitLine } from '@shaftbook/contract/kits'
+import type { KitCheckLine } from '@shaftbook/contract/mount-details'
+import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { emptyKitLine, type Sheet, type TypedKitLine } from './sheet.ts'
+import type { BearingType } from './band-of-place.ts'
 
 /** A code as it is compared: without case, spaces and hyphens of writing. */
 function compared(code: string): string {
@@ -35,4 +39,38 @@ export function fittedCode(sheet: Sheet, kit: Kit | null, at: CodeKey): string {
   if (checked?.found === 'as-planned') return line?.designation ?? ''
   if (checked?.found === 'other' && checked.foundCode.trim() !== '') return checked.foundCode.trim()
   return sheet[at].trim()
+}
+
+/** The kit as compared: lines at which nothing was tapped are not told. */
+export function kitCheckLines(sheet: Sheet, kit: Kit | null): KitCheckLine[] {
+  return (kit?.lines ?? []).flatMap((line) => {
+    const typed = sheet.kitCheck[line.id]
+    if (!typed || typed.found === '') return []
+    const { found } = typed
+    return [
+      {
+        kitLineId: line.id,
+        partId: found === 'as-planned' ? line.partId : null,
+        kind: line.kind,
+        plannedCode: line.designation,
+        found,
+        foundCode: found === 'as-planned' ? line.designation : typed.foundCode.trim(),
+        quantity: line.quantity,
+        unit: line.unit,
+        reason: typed.reason.trim(),
+      },
+    ]
+  })
+}
+
+/** What the rules say of each line that was compared, by its id. R-KIT-PAIR, R-RING, R-INCH. */
+export function kitAnswersOf(
+  sheet: Sheet,
+  { position, bearingType, kit }: Pick<PositionOverview, 'position' | 'bearingType' | 'kit'>,
+  type: BearingType,
+): ReadonlyMap<string, KitAnswer> {
+  const lines = kitCheckLines(sheet, kit)
+  const shaftSystem = sheet.shaftSystem === '' ? position.shaftSystem : sheet.shaftSystem
+  const answers = judgeKitCheck(lines, { position, shaftSystem, planned: bearingType, bearing: type })
+  return new Map(lines.flatMap(({ kitLineId }, at) => (kitLineId && answers[at] ? [[kitLineId, answers[at]]] : [])))
 }

@@ -3,6 +3,7 @@ import type { KitLine } from '@shaftbook/contract/kits'
 import type { KitCheckLine } from '@shaftbook/contract/mount-details'
 import { useId } from 'react'
 import { withKitLine } from './kit-check.ts'
+import { OutcomeLine } from './outcome-line.tsx'
 import { useSheet } from './sheet-context.ts'
 import { emptyKitLine } from './sheet.ts'
 import classes from './sheet.module.css'
@@ -11,7 +12,7 @@ type Found = KitCheckLine['found']
 
 /** One line of the kit, and what of it lies on the bench. */
 export function KitLineRow({ line }: { line: KitLine }) {
-  const { sheet, change, faultOf } = useSheet()
+  const { sheet, change, faultOf, kitAnswers } = useSheet()
   const nameId = useId()
   const typed = sheet.kitCheck[line.id] ?? emptyKitLine()
   const choices: readonly [Found, string][] = [
@@ -19,6 +20,7 @@ export function KitLineRow({ line }: { line: KitLine }) {
     ['other', 'Another'],
     line.need === 'must' ? ['missing', 'Missing'] : ['not-needed', 'Not needed'],
   ]
+  const answer = kitAnswers.get(line.id)
   const deviates = typed.found === 'other' || typed.found === 'missing'
   return (
     <li className={classes.kitLine}>
@@ -42,6 +44,15 @@ export function KitLineRow({ line }: { line: KitLine }) {
           </label>
         ))}
       </div>
+      {answer && answer.verdict !== 'ok' && (
+        <OutcomeLine
+          outcome={answer.verdict === 'refused' ? 'fail' : 'warning'}
+          name={line.kind}
+          word={answer.verdict === 'refused' ? 'Does not go on' : 'Not as planned'}
+        >
+          {answer.sentence}
+        </OutcomeLine>
+      )}
       {deviates && (
         <div className={classes.kitMore}>
           {typed.found === 'other' && (
@@ -57,7 +68,7 @@ export function KitLineRow({ line }: { line: KitLine }) {
             size="touch"
             label={typed.found === 'other' ? 'Why is it taken?' : 'Why is it missing?'}
             value={typed.reason}
-            error={faultOf(`kitCheck.${line.id}`)}
+            error={faultOf(`kitCheck.${line.id}`) !== undefined && 'Give the reason'}
             autoComplete="off"
             onChange={(event) => change(withKitLine(sheet, line.id, { reason: event.currentTarget.value }))}
           />

@@ -4,7 +4,7 @@ import type { Verdict } from '@shaftbook/contract/judgement'
 import { readMountPlan } from '@shaftbook/contract/mount-plans'
 import { listMounts, readMount } from '@shaftbook/contract/mounts'
 import { readPositionOverview } from '@shaftbook/contract/position-views'
-import { areas, bearingTypes, greases } from '@shaftbook/contract/register-tables'
+import { areas, bearingTypes, gauges, greases } from '@shaftbook/contract/register-tables'
 import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'
 import { call } from '../../api/call.ts'
 import { nextCursor } from '../../api/listed.ts'
@@ -87,5 +87,12 @@ export const greasesQuery = (site: string) =>
   queryOptions({
     queryKey: ['mounts', site, 'greases'],
     queryFn: ({ signal }) => call(greases.list, { params: { site }, query: { limit: 200 } }, signal),
+    staleTime: 300_000,
+  })
+
+export const gaugesQuery = (site: string) =>
+  queryOptions({
+    queryKey: ['mounts', site, 'gauges'],
+    queryFn: ({ signal }) => call(gauges.list, { params: { site }, query: { limit: 200 } }, signal),
     staleTime: 300_000,
   })

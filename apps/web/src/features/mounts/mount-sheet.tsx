@@ -78,6 +78,7 @@ export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: Shee
     scope,
     judged,
     hasMeter,
+    kitAnswers: hold.kitAnswers,
     limits: hold.limits,
     timeZone: site.timeZone,
     now: new Date(),
@@ -110,7 +111,7 @@ export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: Shee
         <LeaveGuard when={hold.dirty && hold.keeping === 'not-kept' && !sending.signing && !sending.done}>
           This device does not keep what you typed: it is gone when you leave this page.
         </LeaveGuard>
-        <div className={classes.layout} data-guided>
+        <div className={classes.layout} data-guided data-step={step}>
           {wide ? (
             <nav className={classes.steps} aria-label="Steps">
               <SheetStepList step={step} onStep={go} />
@@ -143,7 +144,7 @@ export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: Shee
             )}
             <SheetFoot step={step} onStep={go} tried={faultRound > 0} busy={sending.signing} onSign={askToSign} />
           </div>
-          {wide && scope.taper && scope.clearance && (
+          {wide && step !== 'drive' && scope.taper && scope.clearance && (
             <aside className={classes.aside} aria-label="Clearance gauge">
               <SheetGauge size="phone" />
             </aside>

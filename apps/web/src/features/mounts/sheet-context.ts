@@ -1,7 +1,9 @@
 import { createContext, use } from 'react'
+import type { SiteSettings } from '@shaftbook/contract/access'
 import type { MountPlan } from '@shaftbook/contract/mount-plans'
 import type { MountRecord } from '@shaftbook/contract/mounts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
+import type { KitAnswer } from '@shaftbook/contract/judge-kit-check'
 import type { BearingType, PlaceLimits } from './band-of-place.ts'
 import type { Suggestions } from './service-faults.ts'
 import type { SheetJudgement } from './sheet-judgement.ts'
@@ -23,11 +25,14 @@ export interface SheetState {
   record: MountRecord | null
   /** The plan that the mount is made for. */
   plan: MountPlan | null
+  settings: SiteSettings
   type: BearingType
   limits: PlaceLimits
   judged: SheetJudgement
   asks: readonly Ask[]
   states: Record<StepKey, StepState>
+  /** What the rules say of each line of the kit that was compared, by its id. */
+  kitAnswers: ReadonlyMap<string, KitAnswer>
 }
 
 const SheetContext = createContext<SheetState | null>(null)

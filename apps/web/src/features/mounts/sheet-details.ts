@@ -2,6 +2,7 @@ import type { MountDetails } from '@shaftbook/contract/mount-details'
 import type { Kit } from '@shaftbook/contract/kits'
 import type { z } from 'zod'
 import { plantClock, plantInstant } from '../../lib/plant-time.ts'
+import { kitCheckLines } from './kit-check.ts'
 import type { Ask } from './sheet-asks.ts'
 import { numberOf, rowNumbers, typedNumber } from './sheet-numbers.ts'
 import { seatReadings, seatTexts } from './sheet-seat.ts'
@@ -32,7 +33,7 @@ export function detailsOf(sheet: Sheet, asks: readonly Ask[], kit: Kit | null, t
       housingDecision: orNull(sheet.housingDecision),
       note: sheet.seatNote.trim(),
     },
-    kitCheck: kitCheckOf(sheet, kit),
+    kitCheck: kitCheckLines(sheet, kit),
     driveSteps: sheet.driveSteps.map((step, at) => ({
       number: at + 1,
       driveUpMm: typedNumber(step.driveUpMm, rowNumbers.driveUpMm),
@@ -84,28 +85,6 @@ function closingOf(sheet: Sheet, timeZone: string): DetailsInput {
       note: sheet.startNote.trim(),
     },
   }
-}
-
-/** The kit as compared: lines at which nothing was tapped are not told. */
-function kitCheckOf(sheet: Sheet, kit: Kit | null): DetailsInput['kitCheck'] {
-  return (kit?.lines ?? []).flatMap((line) => {
-    const typed = sheet.kitCheck[line.id]
-    if (!typed || typed.found === '') return []
-    const found = typed.found
-    return [
-      {
-        kitLineId: line.id,
-        partId: found === 'as-planned' ? line.partId : null,
-        kind: line.kind,
-        plannedCode: line.designation,
-        found,
-        foundCode: found === 'as-planned' ? line.designation : typed.foundCode.trim(),
-        quantity: line.quantity,
-        unit: line.unit,
-        reason: typed.reason.trim(),
-      },
-    ]
-  })
 }
 
 /** The fields of a sheet that a record tells in its details. */

@@ -1,3 +1,4 @@
+import type { KitAnswer } from '@shaftbook/contract/judge-kit-check'
 import { plantInstant } from '../../lib/plant-time.ts'
 import type { PlaceLimits } from './band-of-place.ts'
 import type { SheetJudgement } from './sheet-judgement.ts'
@@ -16,6 +17,7 @@ export interface Checked {
   scope: SheetScope
   limits: PlaceLimits
   judged: SheetJudgement
+  kitAnswers: ReadonlyMap<string, KitAnswer>
   hasMeter: boolean
   timeZone: string
   now: Date
@@ -107,14 +109,13 @@ export function signFaults(checked: Checked): Faults {
 }
 
 /** What is left open that a signed sheet does not leave open: a reason stands where a number or a check is missing. */
-function openFaults({ sheet, scope, asks }: Checked) {
-  const blanks = openBlanks(asks, sheet).map(({ key, label }) => [
-    `blanks.${key}`,
-    `${label}: enter it, or say why it stays blank.`,
-  ])
-  const parts = Object.entries(sheet.kitCheck).map(([id, { found, reason }]) => [
+function openFaults({ sheet, scope, asks, kitAnswers }: Checked) {
+  const blanks = openBlanks(asks, sheet).map(({ key }) => [`blanks.${key}`, 'Enter it, or say why it stays blank.'])
+  const parts = [...kitAnswers].map(([id, answer]) => [
     `kitCheck.${id}`,
-    (found === 'other' || found === 'missing') && reason.trim() === '' ? 'Say why the kit was not kept to.' : undefined,
+    answer.verdict === 'refused' || (answer.verdict === 'asked' && sheet.kitCheck[id]?.reason.trim() === '')
+      ? answer.sentence
+      : undefined,
   ])
   const started = asks.find(({ step }) => step === 'start')?.told(sheet) !== 'nothing'
   return {

@@ -31,7 +31,8 @@ export function SheetGauge({ size }: { size: 'phone' | 'panel' }) {
   )
 }
 
-function SheetVerdict() {
+/** The verdict as the mounted readings stand. */
+export function SheetVerdict() {
   const { judged } = useSheet()
   const { unit, length } = useUnits()
   const { judgement, openQuestions } = judged

@@ -70,6 +70,7 @@ const check = (sheet: Sheet) => ({
   scope,
   asks: asksFor(sheet),
   kit: null,
+  kitAnswers: new Map(),
   shaftDiameterMm: null,
   limits,
   judged: judge(sheet),

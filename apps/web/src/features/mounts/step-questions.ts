@@ -1,3 +1,4 @@
+import type { KitAnswer } from '@shaftbook/contract/judge-kit-check'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import type { BearingType } from './band-of-place.ts'
 import type { Faults } from './sheet-faults.ts'
@@ -13,6 +14,7 @@ interface Asking {
   place: PositionOverview
   type: BearingType
   judged: SheetJudgement
+  kitAnswers: ReadonlyMap<string, KitAnswer>
   /** Whatever is wrong with a field, by its key. */
   faults: Faults
 }
@@ -22,7 +24,7 @@ export function askingSteps(asking: Asking): ReadonlySet<StepKey> {
   const { sheet, scope, judged, faults } = asking
   const asks = new Set(Object.keys(faults).map((key) => stepOfKey(key, scope)))
   if (seatAsks(asking)) asks.add('seat')
-  if (scope.kit && Object.values(sheet.kitCheck).some(deviates)) asks.add('kit')
+  if (kitAsks(asking)) asks.add('kit')
   if (judged.needsReason && sheet.outOfBandReason.trim() === '') asks.add('sign')
   return asks
 }
@@ -35,7 +37,10 @@ function seatAsks({ sheet, scope, place, type }: Asking): boolean {
   return undecided || system || ringPlan(sheet, place.position, type.widthMm)?.kind === 'refused'
 }
 
-/** Something else than the plan lies on the bench, or nothing, and it is not said why. */
-function deviates({ found, reason }: Sheet['kitCheck'][string]): boolean {
-  return (found === 'other' || found === 'missing') && reason.trim() === ''
+/** A part that never goes on, or another one than planned without a reason. */
+function kitAsks({ sheet, scope, kitAnswers }: Asking): boolean {
+  const open = [...kitAnswers].some(
+    ([id, { verdict }]) => verdict === 'refused' || (verdict === 'asked' && sheet.kitCheck[id]?.reason.trim() === ''),
+  )
+  return scope.kit && open
 }

@@ -7,6 +7,7 @@ import type { DraftAbout, DraftKey } from '../../offline/drafts.ts'
 import { useDraft, type Keeping } from '../../offline/use-draft.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { limitsAt } from './band-of-place.ts'
+import { kitAnswersOf } from './kit-check.ts'
 import { bearingTypesQuery, chartQuery, placeQuery, settingsQuery } from './mount-queries.ts'
 import type { Suggestions } from './service-faults.ts'
 import { asksOf } from './sheet-asks.ts'
@@ -84,11 +85,12 @@ export function useSheetState(sheetAbout: SheetAbout): SheetHold {
     const facts = { hasMeter: place.meter !== null, kitLineIds: place.kit?.lines.map(({ id }) => id) ?? [] }
     return asksOf(scope, sheet, facts)
   }, [scope, sheet, place])
+  const kitAnswers = useMemo(() => kitAnswersOf(sheet, place, type), [sheet, place, type])
   const states = useMemo(() => {
     const wrong = { ...faults, ...typingFaults({ sheet, judged }) }
-    const asking = askingSteps({ sheet, scope, place, type, judged, faults: wrong })
+    const asking = askingSteps({ sheet, scope, place, type, judged, kitAnswers, faults: wrong })
     return stepStates(scope, asks, sheet, asking)
-  }, [sheet, scope, place, type, judged, asks, faults])
+  }, [sheet, scope, place, type, judged, kitAnswers, asks, faults])
 
   return {
     sheet,
@@ -108,11 +110,13 @@ export function useSheetState(sheetAbout: SheetAbout): SheetHold {
     place,
     record,
     plan,
+    settings: settings.settings,
     type,
     limits,
     judged,
     asks,
     states,
+    kitAnswers,
     kept,
     keeping: draft.keeping,
     dirty,

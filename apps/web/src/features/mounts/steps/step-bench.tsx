@@ -7,6 +7,7 @@ import { lengthUnitKeys, lengthUnits } from '../../../lib/length-units.ts'
 import { useSite } from '../../../session/site-access.tsx'
 import { ChoiceField } from '../../../ui/choice-field.tsx'
 import type { BearingType } from '../band-of-place.ts'
+import { GaugeField } from '../gauge-field.tsx'
 import { MethodChoice } from '../method-choice.tsx'
 import { bearingTypesQuery } from '../mount-queries.ts'
 import { OutcomeLine } from '../outcome-line.tsx'
@@ -78,7 +79,7 @@ function BenchClearance() {
       }`}
     >
       <FieldPair>
-        <SheetText at="gauge" label="Feeler set" />
+        <GaugeField />
         <SheetNumber at="temperatureC" label="Temperature of bearing and gauge" />
       </FieldPair>
       <ChoiceField

@@ -1,9 +1,15 @@
-import { useMediaQuery } from '@mantine/hooks'
+import { Button } from '@mantine/core'
+import { useSuspenseQuery } from '@tanstack/react-query'
+import { useSite } from '../../../session/site-access.tsx'
 import { Caution } from '../../../ui/caution.tsx'
+import { ChoiceField } from '../../../ui/choice-field.tsx'
+import { DriveUpGuide } from '../drive-up-guide.tsx'
+import { gaugesQuery } from '../mount-queries.ts'
 import { ReadingEntry } from '../reading-entry.tsx'
 import { useSheet } from '../sheet-context.ts'
 import { SheetNumber, SheetText } from '../sheet-fields.tsx'
-import { SheetCautions, SheetGauge } from '../sheet-gauge.tsx'
+import { endAt, lastStep, nutPitchMm, travelTrusted, zeroPoints } from '../sheet-drive.ts'
+import { SheetCautions, SheetVerdict } from '../sheet-gauge.tsx'
 import { FieldPair, StepPart } from '../step-part.tsx'
 import classes from '../sheet.module.css'
 
@@ -24,7 +30,8 @@ export function StepDrive() {
           />
         </div>
       )}
-      {scope.clearance && <Mounted />}
+      {scope.taper && scope.clearance && scope.purpose !== 'correction' && <Guided />}
+      {(scope.taper || scope.clearance) && <EndPlace />}
     </>
   )
 }
@@ -50,44 +57,92 @@ function HotCaution() {
   )
 }
 
+/** Travel and angle say nothing before it is known where they begin. */
 function ZeroPoint() {
-  const { limits, scope } = useSheet()
-  const travel = limits.band?.driveUpMm
+  const { sheet, change, faultOf, scope } = useSheet()
+  const known: readonly string[] = Object.values(zeroPoints)
+  const { zeroPointMethod } = sheet
   return (
-    <StepPart title={scope.withdrawal ? 'How far the sleeve went in' : 'How far the bearing went on'}>
-      <SheetText
-        at="zeroPointMethod"
-        label="How was the zero point found?"
-        description="Hand tight, then first resistance; the sleeve has closed on the shaft"
+    <ChoiceField
+      legend={
+        scope.sleeve
+          ? 'Where does the travel begin? The sleeve has to close on the shaft first'
+          : 'Where does the travel begin?'
+      }
+      choices={[
+        { value: zeroPoints.resistance, label: zeroPoints.resistance },
+        { value: zeroPoints.mark, label: zeroPoints.mark, hint: 'travel and angle are not trusted' },
+        { value: zeroPoints.none, label: zeroPoints.none, hint: 'travel and angle are not trusted' },
+        ...(zeroPointMethod === '' || known.includes(zeroPointMethod)
+          ? []
+          : [{ value: zeroPointMethod, label: zeroPointMethod }]),
+      ]}
+      value={zeroPointMethod}
+      onChange={(method) => change({ zeroPointMethod: method })}
+      error={faultOf('zeroPointMethod')}
+    />
+  )
+}
+
+/** The drive-up, step by step by the gauge. */
+function Guided() {
+  const { sheet, change, place, type, limits, settings } = useSheet()
+  const { code } = useSite()
+  const { data: gauges } = useSuspenseQuery(gaugesQuery(code))
+  const bladesUm = gauges.items.find(({ name }) => name === sheet.gauge)?.bladesUm ?? null
+  return (
+    <StepPart title="By the gauge" hint="Drive a little, gauge both rows, enter what goes with light drag.">
+      <DriveUpGuide
+        bench={sheet.bench}
+        steps={sheet.driveSteps}
+        unit={sheet.unit}
+        type={type}
+        limits={limits}
+        settings={settings}
+        travelTrusted={travelTrusted(sheet, place.position.seat)}
+        pitchMm={nutPitchMm(sheet, place.kit)}
+        bladesUm={bladesUm}
+        onSteps={(driveSteps) => change({ driveSteps })}
       />
-      <FieldPair>
-        <SheetNumber
-          at="driveUpMm"
-          label="Axial travel from zero"
-          description={travel ? `The band goes with ${travel.min} to ${travel.max} mm` : undefined}
-        />
-        <SheetNumber at="nutAngleDeg" label="Nut turned by" />
-      </FieldPair>
     </StepPart>
   )
 }
 
-/** Mounted clearance: the gauge is the centre of the sheet. */
-function Mounted() {
-  const { scope, limits } = useSheet()
-  const wide = useMediaQuery('(min-width: 1200px)', undefined, { getInitialValueInEffect: false })
-  const judged = limits.judged
+/** Where the driving ended: these readings are the ones that are judged. */
+function EndPlace() {
+  const { sheet, change, scope, limits } = useSheet()
+  const travel = limits.band?.driveUpMm
+  const last = lastStep(sheet.driveSteps)
   return (
     <StepPart
-      title="Mounted clearance"
+      title={scope.taper ? 'At the end place' : 'Mounted clearance'}
       hint={
-        judged
-          ? 'Drive in small steps and gauge at each. Type over the numbers: the last readings are the ones that count.'
+        limits.judged
+          ? 'These readings are judged, and stand in the record as the mounted clearance.'
           : 'No band applies here; the clearance that is left is still worth a line.'
       }
     >
-      {scope.taper && !wide && <SheetGauge size="phone" />}
-      <ReadingEntry moment="mounted" />
+      {last && (
+        <Button variant="default" size="touch" onClick={() => change(endAt(sheet, last))}>
+          Take the last step as the end place
+        </Button>
+      )}
+      {scope.clearance && <ReadingEntry moment="mounted" />}
+      {scope.taper && (
+        <FieldPair>
+          <SheetNumber
+            at="driveUpMm"
+            label={scope.withdrawal ? 'Sleeve pressed in by' : 'Axial travel from zero'}
+            description={travel ? `The band goes with ${travel.min} to ${travel.max} mm` : undefined}
+          />
+          <SheetNumber at="nutAngleDeg" label="Nut turned by" />
+        </FieldPair>
+      )}
+      {scope.clearance && (
+        <output className={classes.answer}>
+          <SheetVerdict />
+        </output>
+      )}
       <SheetCautions />
     </StepPart>
   )
