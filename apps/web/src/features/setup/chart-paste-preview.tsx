@@ -28,6 +28,7 @@ export function ChartPastePreview({ read, onRole }: PreviewProps) {
           <thead>
             <tr>
               <th scope="col">Row</th>
+              <th scope="col">Read as</th>
               {columns.map(({ heading, role }, at) => (
                 // columns have no other name than their place
                 // oxlint-disable-next-line react/no-array-index-key
@@ -47,7 +48,6 @@ export function ChartPastePreview({ read, onRole }: PreviewProps) {
                   <span className={classes.heading}>{heading}</span>
                 </th>
               ))}
-              <th scope="col">Read as</th>
             </tr>
           </thead>
           <tbody>
@@ -66,22 +66,25 @@ function Line({ line, place, read }: { line: PastedLine; place: number; read: Pa
   return (
     <tr data-faulty={faulty || undefined}>
       <th scope="row">{place}</th>
+      <td className={classes.outcome}>
+        {faulty && (
+          <ul className={classes.fault}>
+            {line.faults.map((fault) => (
+              <li key={fault}>
+                {fault.charAt(0).toUpperCase()}
+                {fault.slice(1)}
+              </li>
+            ))}
+          </ul>
+        )}
+        {!faulty && line.row && <ReadAs line={line} />}
+      </td>
       {read.columns.map(({ role }, at) => (
         // oxlint-disable-next-line react/no-array-index-key
         <td key={at} data-out={role === 'none' || undefined}>
           {line.cells[at]}
         </td>
       ))}
-      <td className={classes.outcome}>
-        {faulty && (
-          <ul className={classes.fault}>
-            {line.faults.map((fault) => (
-              <li key={fault}>{fault}</li>
-            ))}
-          </ul>
-        )}
-        {!faulty && line.row && <ReadAs line={line} />}
-      </td>
     </tr>
   )
 }

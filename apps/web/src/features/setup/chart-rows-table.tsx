@@ -137,11 +137,11 @@ function RowFaults({ at, faults }: { at: number; faults: ReadonlyMap<string, str
   return (
     <tr>
       <td colSpan={chartColumns.length + 3}>
-        <ul id={faultsId(at)} className={classes.faults} role="alert">
+        <div id={faultsId(at)} className={classes.faults} role="alert">
           {ofRow.map(([path, message]) => (
-            <li key={path}>{sentence(faultText(at, path, message))}</li>
+            <p key={path}>{sentence(faultText(at, path, message))}</p>
           ))}
-        </ul>
+        </div>
       </td>
     </tr>
   )

@@ -85,7 +85,7 @@ export function NewChartPage() {
     <>
       <PartHead
         title="Enter a maker's chart"
-        sentence="Type it from the maker's own document, row by row, and let a second person compare it."
+        sentence="Type it from the maker's own document or paste its table, and let a second person compare it."
         trail={chartsTrail(code)}
       />
       <ChartForm />
