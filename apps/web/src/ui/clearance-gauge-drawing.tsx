@@ -115,18 +115,22 @@ interface ToGoProps {
   say: (um: number) => string
 }
 
-/** A dimension line from the mean to the near edge of the window, with its length where there is room. */
+/** A dimension line: an arrow from the mean to the window, or, past the window, plain: nothing leads out of there. */
 function ToGo({ geometry: g, toGo, say }: ToGoProps) {
   const x = g.plotRight - 18
-  const down = toGo.toY > toGo.fromY
-  const head = down ? -7 : 7
+  const { fromY, toY } = toGo
+  const on = toY > fromY
   return (
-    <g className={classes.toGo} data-way={down ? 'on' : 'over'}>
-      <path d={`M${x} ${toGo.fromY}V${toGo.toY}`} />
-      <path d={`M${x} ${toGo.toY}l-3.5 ${head}h7Z`} className={classes.arrow} />
-      {Math.abs(toGo.toY - toGo.fromY) >= 24 && (
-        <text x={x - 7} y={(toGo.fromY + toGo.toY) / 2} textAnchor="end" dominantBaseline="central">
-          {say(Math.abs(toGo.um))} {down ? 'to go' : 'too far'}
+    <g className={classes.toGo} data-way={on ? 'on' : 'over'}>
+      <path d={`M${x} ${fromY}V${toY}`} />
+      {on ? (
+        <path d={`M${x} ${toY}l-3.5 -7h7Z`} className={classes.arrow} />
+      ) : (
+        <path d={`M${x - 5} ${fromY}h10M${x - 5} ${toY}h10`} />
+      )}
+      {Math.abs(toY - fromY) >= 24 && (
+        <text x={x - 7} y={(fromY + toY) / 2} textAnchor="end" dominantBaseline="central">
+          {say(Math.abs(toGo.um))} {on ? 'to go' : 'too far'}
         </text>
       )}
     </g>

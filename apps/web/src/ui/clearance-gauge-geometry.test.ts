@@ -75,6 +75,28 @@ describe('gaugeGeometry(input, size)', () => {
     expect(xs.at(-1)).toBeLessThanOrEqual(g.plotRight)
   })
 
+  it('stands the readings of one step in one place, newest first in age, with a trail through the means of whole steps', () => {
+    const of = (step: number, a: number, b: number) => [
+      { um: a, row: 'A' as const, step },
+      { um: b, row: 'B' as const, step },
+    ]
+    const readings = [...of(0, 140, 144), ...of(1, 120, 120), { um: 100, row: 'A' as const, step: 2 }]
+    const g = gaugeGeometry({ ...input, readings }, size)
+    expect(g.readings.map(({ age }) => age)).toEqual([2, 2, 1, 1, 0])
+    expect(g.readings[1]!.x - g.readings[0]!.x).toBe(g.readings[3]!.x - g.readings[2]!.x)
+    expect(g.readings[2]!.x).toBeGreaterThan(g.readings[1]!.x)
+    expect(g.trail).toHaveLength(2)
+    expect(g.trail[0]!.y).toBeCloseTo((g.readings[0]!.y + g.readings[1]!.y) / 2, 9)
+  })
+
+  it('places the aim inside the window, and no way to go from a mean that is doubted', () => {
+    const g = gaugeGeometry({ ...input, meanUm: 120, aimUm: { minUm: 92, maxUm: 98 }, doubted: true }, size)
+    expect(g.aim).toMatchObject({ um: 95 })
+    expect(g.aim!.topY).toBeGreaterThan(g.window!.topY)
+    expect(g.aim!.bottomY).toBeLessThan(g.window!.bottomY)
+    expect(g.toGo).toBeNull()
+  })
+
   it('measures the way to go to the near edge of the window, and none inside it', () => {
     expect(gaugeGeometry({ ...input, meanUm: 117 }, size).toGo!.um).toBeCloseTo(12, 9)
     expect(gaugeGeometry({ ...input, meanUm: 86 }, size).toGo!.um).toBeCloseTo(-4, 9)

@@ -19,6 +19,8 @@ export interface GaugeInput {
   meanUm: number | null
   /** The part of the window to aim at, as clearances. */
   aimUm?: { minUm: number; maxUm: number } | null
+  /** The mean is doubted, so no way to go is measured from it. */
+  doubted?: boolean
 }
 
 export interface GaugeSize {
@@ -49,7 +51,7 @@ export interface GaugeGeometry {
   /** From step to step, the means of those with both rows. */
   trail: { x: number; y: number }[]
   mean: { y: number; off: OffScale } | null
-  /** The way from the mean to the nearest edge of the window; absent inside it. */
+  /** The way from the mean to the near edge of the window, or, past it, from its far edge; absent inside it. */
   toGo: { fromY: number; toY: number; um: number } | null
 }
 
@@ -102,7 +104,7 @@ export function gaugeGeometry(input: GaugeInput, size: GaugeSize): GaugeGeometry
     aim: input.aimUm ? aimPlace(input.aimUm, y) : null,
     ...gaugeReadings(input.readings, place, plotLeft + 14, plotRight - 44),
     mean,
-    toGo: mean?.off === null ? wayToGo(input.meanUm, mean, window, y) : null,
+    toGo: mean?.off === null && !input.doubted ? wayToGo(input.meanUm, mean, window, y) : null,
   }
 }
 

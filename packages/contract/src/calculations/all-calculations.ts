@@ -5,6 +5,7 @@ import { driveUpCalculations } from './drive-up.ts'
 import { feelerCalculations } from './feeler.ts'
 import { greaseCalculations } from './grease.ts'
 import { intervalCalculations } from './grease-interval.ts'
+import { guidanceCalculations } from './guidance.ts'
 import { kitCalculations } from './kit.ts'
 import { lifeCalculations } from './life.ts'
 import { seatCalculations } from './seats.ts'
@@ -16,6 +17,7 @@ export const allCalculations: readonly Calculation[] = [
   ...verdictCalculations,
   ...clearanceCalculations,
   ...feelerCalculations,
+  ...guidanceCalculations,
   ...driveUpCalculations,
   ...seatCalculations,
   ...kitCalculations,

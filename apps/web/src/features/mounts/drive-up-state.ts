@@ -117,6 +117,7 @@ function gaugeOf(
     residualMinUm: residualMinimum?.minUm ?? null,
     readings: steps.flatMap(({ readings }, step) => readings.map((reading) => ({ ...reading, step }))),
     meanUm: guidance.kind === 'guided' ? (guidance.now?.reading.meanUm ?? null) : null,
+    doubted: guidance.kind === 'guided' && guidance.advice === 'read-again',
     aimUm: aim && benchUm !== null ? { minUm: benchUm - aim.maxUm, maxUm: benchUm - aim.minUm } : null,
   }
 }

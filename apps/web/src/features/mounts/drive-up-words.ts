@@ -65,7 +65,7 @@ function figureOf(guided: DriveUpGuided, unit: LengthUnit): Pick<GaugeSaying, 'f
   if (!now) return { figure: null, figureIs: '' }
   if (advice === 'read-again') {
     const most = Math.max(0, ...steps.slice(0, -1).map(({ reductionUm }) => reductionUm))
-    return says(most - now.reductionUm, 'looser than before')
+    return says(most - now.reductionUm, 'looser')
   }
   if (reason === 'over-band' && verdict) return says(now.reductionUm - verdict.maxUm, 'past the band')
   if (reason === 'residual-too-small' && residual && residual.verdict !== 'no-minimum')
