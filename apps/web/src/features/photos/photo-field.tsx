@@ -57,11 +57,11 @@ export function PhotoField(props: PhotoFieldProps) {
         {room < 1 && `${most} photos are the most that go with one record.`}
       </output>
       {faults.length > 0 && (
-        <ul className={classes.faults} role="alert">
+        <div className={classes.faults} role="alert">
           {faults.map((fault) => (
-            <li key={fault}>{fault}</li>
+            <p key={fault}>{fault}</p>
           ))}
-        </ul>
+        </div>
       )}
     </fieldset>
   )

@@ -11,7 +11,7 @@ import { LoadingRows } from '../../ui/loading-rows.tsx'
 import { photoAddress, photosQuery, type PhotosWhere } from './photo-queries.ts'
 import classes from './photo-strip.module.css'
 import { PhotoViewer } from './photo-viewer.tsx'
-import { occasionOf, photoText } from './photo-words.ts'
+import { occasionOf } from './photo-words.ts'
 
 interface PhotoStripProps {
   where: PhotosWhere
@@ -27,6 +27,11 @@ export function PhotoStrip({ where, label, empty }: PhotoStripProps) {
   const query = useInfiniteQuery(photosQuery(code, where))
   const { rows, more } = listed(query)
   const [openId, setOpenId] = useState<string | null>(null)
+  const open = (id: string | null) => {
+    setOpenId(id)
+    // back to the photo that was looked at last
+    if (id === null && openId !== null) document.querySelector<HTMLElement>(`#${tileId(openId)}`)?.focus()
+  }
   if (query.isPending) return <LoadingRows what="photos" rows={2} />
   if (query.isError && query.error instanceof NoAnswerError)
     return <p className={classes.soft}>Photos are not kept on this device: they are shown when there is a network.</p>
@@ -45,24 +50,22 @@ export function PhotoStrip({ where, label, empty }: PhotoStripProps) {
           Older photos
         </Button>
       )}
-      <PhotoViewer photos={rows} openId={openId} onOpen={setOpenId} />
+      <PhotoViewer photos={rows} openId={openId} onOpen={open} />
     </>
   )
+}
+
+function tileId(photoId: string): string {
+  return `photo-${photoId}`
 }
 
 function PhotoTile({ photo, onOpen }: { photo: Photo; onOpen: () => void }) {
   const { code, site } = useSite()
   const [isMissing, setMissing] = useState(false)
   const isWithdrawn = photo.withdrawnAt !== null
-  const text = photoText(photo, site.timeZone)
   return (
     <li>
-      <button
-        type="button"
-        className={classes.tile}
-        onClick={onOpen}
-        aria-label={isWithdrawn ? `Withdrawn photo: ${text}` : text}
-      >
+      <button type="button" id={tileId(photo.id)} className={classes.tile} onClick={onOpen}>
         <span className={classes.frame}>
           {isWithdrawn || isMissing ? (
             <span className={classes.gone}>{isWithdrawn ? 'Withdrawn' : 'Not shown now'}</span>

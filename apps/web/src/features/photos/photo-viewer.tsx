@@ -29,6 +29,7 @@ export function PhotoViewer({ photos, openId, onOpen }: PhotoViewerProps) {
       title={photo ? `Photo ${at + 1} of ${photos.length} at ${photo.tag}` : ''}
       size={1080}
       fullScreen={phone}
+      returnFocus={false}
       closeButtonProps={{ 'aria-label': 'Close' }}
       transitionProps={{ duration: 0 }}
     >
