@@ -14,6 +14,11 @@ export const paths = {
   remove: (site: string, positionId: string) => `/${site}/positions/${positionId}/removal`,
   removalCorrection: (site: string, positionId: string, removalId: string) =>
     `/${site}/positions/${positionId}/removals/${removalId}/correction`,
+  /** Where the label on a machine leads: a position by its tag or id. */
+  at: (site: string, tag: string) => `/${site}/at/${encodeURIComponent(tag)}`,
+  scan: (site: string) => `/${site}/scan`,
+  /** Labels to print; of one position where it is named. */
+  labels: (site: string, positionId?: string) => `/${site}/labels${positionId ? `?position=${positionId}` : ''}`,
   mounts: (site: string) => `/${site}/mounts`,
   mount: (site: string, id: string) => `/${site}/mounts/${id}`,
   /** The mount sheet of a position, for a plan where one is named. */
@@ -66,6 +71,9 @@ export const patterns = {
   remove: 'positions/$id/removal',
   removalCorrection: 'positions/$id/removals/$removalId/correction',
   remount: 'positions/$id/remount',
+  at: 'at/$position',
+  scan: 'scan',
+  labels: 'labels',
   mounts: 'mounts',
   mount: 'mounts/$id',
   mountDraft: 'mounts/$id/draft',

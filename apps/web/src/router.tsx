@@ -19,6 +19,7 @@ import { greasingPages } from './pages/greasing/routes.tsx'
 import { lifePages } from './pages/life/routes.tsx'
 import { mountPages } from './pages/mounts/routes.tsx'
 import { positionPages } from './pages/positions/routes.tsx'
+import { scanPages } from './pages/scan/routes.tsx'
 import { setupPages } from './pages/setup/routes.tsx'
 import { storesPages } from './pages/stores/routes.tsx'
 import { payOwedSignOut } from './offline/sender.ts'
@@ -92,6 +93,7 @@ const developerRoutes = import.meta.env.DEV
 const sitePages = [
   flagPages,
   positionPages,
+  scanPages,
   mountPages,
   greasingPages,
   storesPages,

@@ -69,7 +69,7 @@ export const printPositionLabels = endpoint({
       .meta({ description: 'Ids of positions with commas between them, 100 at most' }),
     areaId: Id.optional(),
     machineId: Id.optional(),
-    search: Text.optional().meta({ description: 'Part of a tag' }),
+    search: Text.optional().meta({ description: 'As on the position board' }),
   }),
   gives: pdf,
   replies: { 200: null },

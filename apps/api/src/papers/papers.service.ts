@@ -1,5 +1,6 @@
 import { bandOfPosition } from '@shaftbook/contract/band-of-position'
-import { smallestLabelMm, mostLabels, type LabelPaper } from '@shaftbook/contract/papers'
+import { labelPaperFault, labelSheet, type LabelSheet } from '@shaftbook/contract/label-sheet'
+import { mostLabels, type LabelPaper } from '@shaftbook/contract/papers'
 import type { SiteMembership } from '../access/session.ts'
 import type { Context } from '../context.ts'
 import type { Scope, Sql } from '../db/database.ts'
@@ -9,7 +10,6 @@ import { findRecord } from '../mounts/mounts.store.ts'
 import { findPlaces } from '../positions/overview.store.ts'
 import { readOverview } from '../positions/positions.service.ts'
 import { blankSheet } from './blank-sheet.ts'
-import { a4Sheet, rollSheet, type LabelSheet } from './label-sheet.ts'
 import { mountPaper, type MountPaper } from './mount-paper.ts'
 import { findGreaseName, findLabelled, findPhotoCaptions, type LabelQuery } from './papers.store.ts'
 import { positionLabels } from './position-labels.ts'
@@ -46,7 +46,7 @@ export async function printMount({ db, now }: Context, printing: Printing, id: s
         locating: place.position.locating,
       },
       greaseName: await findGreaseName(sql, scope.siteId, record.greaseId),
-      photos: await findPhotoCaptions(sql, scope.siteId, id),
+      photos: await findPhotoCaptions(sql, scope.siteId, record.correctsId ?? id),
       correctedBy: await laterOf(sql, scope.siteId, record.correctedById),
       address: `${address}/${site.siteCode}/mounts/${id}`,
       printedAt: now(),
@@ -108,22 +108,9 @@ export async function printLabels(
 }
 
 function sheetOf(paper: LabelPaper): LabelSheet {
-  if (paper.paper === 'roll') return rollSheet(paper.widthMm, paper.heightMm)
-  const sheet = a4Sheet(paper)
-  const { labelWidthMm: width, labelHeightMm: height } = sheet
-  if (width < smallestLabelMm.width || height < smallestLabelMm.height) {
-    const left = `${Math.max(0, Math.floor(width * 10) / 10)} × ${Math.max(0, Math.floor(height * 10) / 10)} mm`
-    const least = `${smallestLabelMm.width} × ${smallestLabelMm.height} mm`
-    throw new DomainError(
-      'request-invalid',
-      `Margins and gaps leave ${left} for a label: it takes ${least} at least. Take fewer columns or rows, or smaller margins.`,
-    )
-  }
-  if (paper.startAt > paper.columns * paper.rows) {
-    const places = paper.columns * paper.rows
-    throw new DomainError('request-invalid', `The sheet has ${places} labels: start at one of them.`)
-  }
-  return sheet
+  const fault = labelPaperFault(paper)
+  if (fault !== null) throw new DomainError('request-invalid', fault)
+  return labelSheet(paper)
 }
 
 /** What the QR code on a label holds. */

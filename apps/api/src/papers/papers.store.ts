@@ -1,6 +1,7 @@
 import { mostLabels } from '@shaftbook/contract/papers'
 import type { Sql } from '../db/database.ts'
 import { contains } from '../db/list-page.ts'
+import { positionsFound } from '../positions/board-filters.ts'
 
 export interface LabelQuery {
   readonly ids?: readonly string[] | undefined
@@ -28,7 +29,7 @@ export async function findLabelled(sql: Sql, siteId: string, query: LabelQuery):
        and ($2::uuid[] is null or p.id = any($2::uuid[]))
        and ($3::uuid is null or m.area_id = $3::uuid)
        and ($4::uuid is null or m.id = $4::uuid)
-       and ($5::text is null or replace(p.tag, ' ', '') ilike $5)
+       and ($5::text is null or p.id in (${positionsFound('$1', '$5')}))
      order by p.tag limit ${mostLabels + 1}`,
     [siteId, ids ?? null, areaId ?? null, machineId ?? null, search ? contains(search.replaceAll(' ', '')) : null],
   )

@@ -1,4 +1,4 @@
-import { labelPlaces, type LabelSheet } from './label-sheet.ts'
+import { labelPlaces, type LabelSheet } from '@shaftbook/contract/label-sheet'
 import { mm, openPaper, type Paper, type Style } from './paper.ts'
 import { drawQr } from './qr-drawing.ts'
 

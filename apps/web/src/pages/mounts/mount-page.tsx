@@ -1,7 +1,9 @@
 import { Button } from '@mantine/core'
 import { changeMountDraft, correctMount, type MountRecord } from '@shaftbook/contract/mounts'
+import { printMount } from '@shaftbook/contract/papers'
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useNavigate, useParams } from '@tanstack/react-router'
+import { addressOf } from '../../api/call.ts'
 import { MountChain } from '../../features/mounts/mount-chain.tsx'
 import { mountQuery } from '../../features/mounts/mount-queries.ts'
 import { MountRecordView } from '../../features/mounts/mount-record-view.tsx'
@@ -52,11 +54,12 @@ export function MountPage() {
 function RecordActions({ record }: { record: MountRecord }) {
   const { code, may } = useSite()
   const navigate = useNavigate()
+  const paper = addressOf(printMount, { params: { site: code, id: record.id } })
   const go = (to: string) => () => void navigate({ to })
   return (
     <div className={classes.actions}>
-      <Button variant="default" onClick={() => window.print()}>
-        Print
+      <Button component="a" href={paper} target="_blank" rel="noopener" variant="default">
+        Print (PDF)
       </Button>
       {record.signedAt === null && may(changeMountDraft) && (
         <Button onClick={go(paths.mountDraft(code, record.id))}>Go on and sign</Button>

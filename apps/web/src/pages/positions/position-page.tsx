@@ -1,8 +1,10 @@
 import type { Flag } from '@shaftbook/contract/flags'
+import { printBlankSheet } from '@shaftbook/contract/papers'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query'
 import { useParams } from '@tanstack/react-router'
 import { useState } from 'react'
+import { addressOf } from '../../api/call.ts'
 import { FlagItem } from '../../features/flags/flag-item.tsx'
 import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
 import { bandSourceText } from '../../features/mounts/band-source.tsx'
@@ -71,10 +73,17 @@ export function PositionPage() {
           </PagePart>
         </div>
         <div>
-          <PagePart title="Band for the next mount">
+          <PagePart
+            title="Band for the next mount"
+            aside={
+              <a href={addressOf(printBlankSheet, { params: { site: code, id } })} target="_blank" rel="noopener">
+                Blank sheet (PDF)
+              </a>
+            }
+          >
             <NextBand place={place} sourceText={band && bandSourceText(band.source)} />
           </PagePart>
-          <PagePart title="Seat and shaft">
+          <PagePart title="Seat and shaft" aside={<AppLink href={paths.labels(code, id)}>Label</AppLink>}>
             <SeatFacts place={place} />
           </PagePart>
         </div>

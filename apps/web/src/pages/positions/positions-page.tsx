@@ -45,11 +45,19 @@ export function PositionsPage() {
             : `What stands on the shafts of ${machineName ?? 'this machine'}.`
         }
         actions={
-          machine !== undefined && may(machines.change) ? (
-            <Button component={AppLink} href={paths.place(code, 'machine', machine)} variant="default">
-              Machine in the setup
+          <>
+            {machine !== undefined && may(machines.change) && (
+              <Button component={AppLink} href={paths.place(code, 'machine', machine)} variant="subtle">
+                Machine in the setup
+              </Button>
+            )}
+            <Button component={AppLink} href={paths.labels(code)} variant="default">
+              Labels
             </Button>
-          ) : undefined
+            <Button component={AppLink} href={paths.scan(code)} variant="default">
+              Scan a label
+            </Button>
+          </>
         }
       />
       <SectionNav

@@ -1,3 +1,5 @@
+import { smallestLabelMm, type LabelPaper } from './papers.ts'
+
 /** Where labels go, in millimetres: on a roll one label is a page; on a sheet they stand in columns and rows. */
 export interface LabelSheet {
   readonly pageWidthMm: number
@@ -59,4 +61,22 @@ export function labelPlaces(sheet: LabelSheet, count: number, startAt: number): 
       yMm: sheet.topMm + row * (sheet.labelHeightMm + sheet.rowGapMm),
     }
   })
+}
+
+/** The labels on the chosen paper. */
+export function labelSheet(paper: LabelPaper): LabelSheet {
+  return paper.paper === 'a4' ? a4Sheet(paper) : rollSheet(paper.widthMm, paper.heightMm)
+}
+
+/** The sentence that says why no labels can be printed so; null where they can. */
+export function labelPaperFault(paper: LabelPaper): string | null {
+  if (paper.paper === 'roll') return null
+  const { labelWidthMm, labelHeightMm } = a4Sheet(paper)
+  const { width, height } = smallestLabelMm
+  if (labelWidthMm < width || labelHeightMm < height) {
+    const left = [labelWidthMm, labelHeightMm].map((mm) => Math.max(0, Math.floor(mm * 10) / 10)).join(' × ')
+    return `Margins and gaps leave ${left} mm for a label: it takes ${width} × ${height} mm at least. Take fewer columns or rows, or smaller margins.`
+  }
+  const places = paper.columns * paper.rows
+  return paper.startAt > places ? `The sheet has ${places} labels: start at one of them.` : null
 }
