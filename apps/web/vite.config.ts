@@ -1,6 +1,8 @@
 import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
+import { VitePWA } from 'vite-plugin-pwa'
 import { compressedFiles } from './bundle/compressed-files.ts'
+import { installable } from './bundle/installable.ts'
 import { mantineStyles } from './bundle/mantine-styles.ts'
 import { scriptBudget } from './bundle/script-budget.ts'
 
@@ -8,7 +10,7 @@ const apiAddress = 'http://127.0.0.1:4380'
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react(), mantineStyles(), scriptBudget(), compressedFiles()],
+  plugins: [react(), mantineStyles(), scriptBudget(), compressedFiles(), VitePWA(installable)],
   server: { host: '127.0.0.1', port: 4381, proxy: { '/api': apiAddress } },
   build: {
     outDir: 'dist',

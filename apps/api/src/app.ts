@@ -100,6 +100,8 @@ const contentSecurity = {
   imgSrc: ["'self'", 'data:', 'blob:'],
   fontSrc: ["'self'", 'data:'],
   connectSrc: ["'self'"],
+  workerSrc: ["'self'"],
+  manifestSrc: ["'self'"],
   objectSrc: ["'none'"],
   frameAncestors: ["'none'"],
   upgradeInsecureRequests: null,

@@ -9,6 +9,7 @@ import { RouterProvider } from '@tanstack/react-router'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { NoAnswerError } from './api/problem-error.ts'
+import { watchNewVersion } from './lib/new-version.ts'
 import { themeModeManager } from './lib/theme-mode.ts'
 import { followDevice } from './session/follow-device.ts'
 import { makeRouter } from './router.tsx'
@@ -33,6 +34,7 @@ const queryClient = new QueryClient({
 })
 const router = makeRouter(queryClient)
 followDevice(queryClient)
+watchNewVersion()
 const followLink = (href: string) => router.history.push(href)
 
 createRoot(document.getElementById('root')!).render(

@@ -1,5 +1,6 @@
 import { useBlocker } from '@tanstack/react-router'
 import type { ReactNode } from 'react'
+import { useUnsent } from './unsent.ts'
 import { Confirm } from '../ui/confirm.tsx'
 
 interface LeaveGuardProps {
@@ -11,6 +12,7 @@ interface LeaveGuardProps {
 
 /** Asks before a page with unsent input is left, inside the book and by closing the tab. */
 export function LeaveGuard({ when, children }: LeaveGuardProps) {
+  useUnsent(when)
   const blocker = useBlocker({
     shouldBlockFn: ({ current, next }) => when && current.pathname !== next.pathname,
     enableBeforeUnload: when,

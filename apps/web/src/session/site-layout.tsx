@@ -17,7 +17,7 @@ import { AppLink } from '../ui/link.tsx'
 import { LoadingRows } from '../ui/loading-rows.tsx'
 import { PageTitle } from '../ui/page-title.tsx'
 import { PlainPage } from '../ui/plain-page.tsx'
-import { SignInBanner, SilentBanner } from './device-banner.tsx'
+import { DeviceBanner } from './device-banner.tsx'
 import { sessionQuery } from './session-queries.ts'
 import { siteAccess, SiteProvider, type SiteAccess } from './site-access.tsx'
 import { useLeaving } from './use-leaving.tsx'
@@ -89,7 +89,7 @@ function FramedSite({ access }: { access: SiteAccess }) {
       person={{ name: me.name, role: site.role }}
       onSignOut={leaving.ask}
       device={<DeviceMark {...mark} />}
-      banner={silent ? <SilentBanner access={access} /> : phase === 'sign-in' && <SignInBanner access={access} />}
+      banner={<DeviceBanner access={access} signInAgain={phase === 'sign-in'} silent={silent} />}
     >
       <Suspense fallback={<LoadingRows what="the page" />}>
         <Outlet />
