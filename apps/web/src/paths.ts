@@ -61,7 +61,7 @@ export const paths = {
   changeRow: (site: string, table: string, id: string) => `/${site}/setup/change/${table}/${id}`,
 } as const
 
-export type SetupPart = 'site' | 'people' | 'places' | 'meters' | 'bearing-types' | 'greases' | 'charts' | 'audit'
+export type SetupPart = 'site' | 'people' | 'places' | 'meters' | 'bearing-types' | 'greases' | 'gauges' | 'charts' | 'audit'
 
 /** The same addresses as the router's patterns, below `/$site`. */
 export const patterns = {
@@ -103,6 +103,7 @@ export const patterns = {
   meter: 'setup/meters/$id',
   bearingTypes: 'setup/bearing-types',
   greases: 'setup/greases',
+  gauges: 'setup/gauges',
   charts: 'setup/charts',
   newChart: 'setup/charts/new',
   chart: 'setup/charts/$id',

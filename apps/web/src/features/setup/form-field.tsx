@@ -24,6 +24,9 @@ export function FormField({ field, value, fault, onChange }: FormFieldProps) {
       return <TextInput {...typed} type={field.kind} onChange={onText} />
     case 'password':
       return <PasswordInput {...typed} autoComplete="new-password" onChange={onText} />
+    case 'day':
+      return <TextInput {...typed} type="date" onChange={onText} />
+    case 'blades':
     case 'long-text':
       return <Textarea {...typed} className={classes.wide} autosize minRows={2} onChange={onText} />
     case 'moment':

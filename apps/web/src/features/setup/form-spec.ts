@@ -18,6 +18,9 @@ export type FieldSpec =
   | (Named & { readonly kind: 'clearance' })
   | (Named & { readonly kind: 'choice'; readonly choices: readonly Choice[]; readonly none?: string })
   | (Named & { readonly kind: 'yes-no'; readonly yes: string; readonly no: string })
+  /** The blades of a set, one after another, in the unit that the kind of set says; sent in micrometres, thin to thick. */
+  | (Named & { readonly kind: 'blades'; readonly kindField: string })
+  | (Named & { readonly kind: 'day' })
   /** A moment on the plant's clock. */
   | (Named & { readonly kind: 'moment' })
   /** A moment that stands or not: "retired". Switched on, it is now. */

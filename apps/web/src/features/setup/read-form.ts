@@ -1,6 +1,7 @@
 import { parseNumber, type LengthUnit } from '../../lib/length-units.ts'
 import { plantInstant } from '../../lib/plant-time.ts'
 import { readMeasure } from '../../ui/measure-text.ts'
+import { bladeUnit, readBlades } from './blade-text.ts'
 import type { FieldSpec, FormValue, FormValues } from './form-spec.ts'
 
 export interface FormReading {
@@ -22,11 +23,17 @@ export function readForm(fields: readonly FieldSpec[], values: FormValues, reade
   const body: Record<string, unknown> = {}
   const faults = new Map<string, string>()
   for (const field of fields) {
-    const read = readField(field, values[field.name] ?? '', reader)
+    const read =
+      field.kind === 'blades' ? readBladesOf(field, values) : readField(field, values[field.name] ?? '', reader)
     if ('fault' in read) faults.set(field.name, read.fault)
     else body[field.name] = read.value
   }
   return { body, faults }
+}
+
+function readBladesOf(field: FieldSpec & { kind: 'blades' }, values: FormValues): Read {
+  const read = readBlades(String(values[field.name] ?? ''), bladeUnit(String(values[field.kindField])))
+  return read.kind === 'blades' ? { value: read.bladesUm } : { fault: read.sentence }
 }
 
 function readField(field: FieldSpec, typed: FormValue, reader: Reader): Read {

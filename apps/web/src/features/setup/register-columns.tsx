@@ -1,6 +1,8 @@
 import { formatCount } from '../../lib/format-count.ts'
+import { formatDay } from '../../lib/format-day.ts'
 import type { DataColumn } from '../../ui/data-table-types.ts'
-import { attitudeWords, bearingKindWords, seatWords, thickenerName } from './register-words.ts'
+import { bladesSummary, bladeUnit } from './blade-text.ts'
+import { attitudeWords, bearingKindWords, gaugeKindWords, seatWords, thickenerName } from './register-words.ts'
 import type { RowOf } from './registers.ts'
 
 const nothing = '–'
@@ -67,6 +69,22 @@ export const greaseColumns: DataColumn<RowOf<'greases'>>[] = [
     align: 'right',
   },
 ]
+
+/** The blade sets, with a set whose date has passed marked; `today` is the plant's day. */
+export function gaugeColumns(today: string): DataColumn<RowOf<'gauges'>>[] {
+  return [
+    { key: 'name', header: 'Gauge', cell: (row) => row.name, phone: 'title' },
+    { key: 'kind', header: 'Kind', cell: (row) => gaugeKindWords[row.kind] },
+    { key: 'blades', header: 'Blades', cell: (row) => bladesSummary(row.bladesUm, bladeUnit(row.kind)) },
+    { key: 'checked', header: 'Checked until', cell: (row) => checkedWords(row.checkedUntil, today) },
+    { key: 'note', header: 'Note', cell: (row) => row.note || nothing },
+  ]
+}
+
+function checkedWords(until: string | null, today: string): string {
+  if (until === null) return nothing
+  return until < today ? `${formatDay(until)}, passed: have it checked` : formatDay(until)
+}
 
 export const bearingTypeColumns: DataColumn<RowOf<'bearing-types'>>[] = [
   { key: 'designation', header: 'Bearing type', cell: (row) => row.designation, sortable: true, phone: 'title' },

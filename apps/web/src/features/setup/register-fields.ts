@@ -2,6 +2,7 @@ import type { Choice, FieldGroup } from './form-spec.ts'
 import type { RegisterName } from './registers.ts'
 import {
   bearingKindWords,
+  gaugeKindWords,
   attitudeWords,
   seatWords,
   choicesOf,
@@ -140,6 +141,33 @@ const forms = {
             optional: 'null',
           },
           { name: 'code', label: 'Code by DIN 51502', kind: 'text', optional: 'null', help: 'Such as KP2K-20' },
+        ],
+      },
+    ],
+  }),
+  gauges: (): RegisterForm => ({
+    noun: 'gauge',
+    start: { kind: 'feeler-metric' },
+    groups: [
+      {
+        fields: [
+          { name: 'name', label: 'Name', kind: 'text', help: 'As it is marked, such as Feeler set 3' },
+          { name: 'kind', label: 'Kind', kind: 'choice', choices: choicesOf(gaugeKindWords) },
+          {
+            name: 'checkedUntil',
+            label: 'Checked until',
+            kind: 'day',
+            optional: 'null',
+            help: 'Empty where the site keeps no date',
+          },
+          {
+            name: 'bladesUm',
+            label: 'Blades',
+            kind: 'blades',
+            kindField: 'kind',
+            help: 'Typed or pasted in any order, with spaces between: in inches for inch blades, else in millimetres; a unit may stand behind each',
+          },
+          { name: 'note', label: 'Note', kind: 'long-text', optional: 'blank' },
         ],
       },
     ],

@@ -11,7 +11,7 @@ export const belongsTo: Partial<Record<RegisterName, string>> = {
 
 /** The page that lists the rows of a table, at the place that they belong to. */
 export function registerHref(site: string, name: RegisterName, within: string | undefined): string {
-  if (name === 'greases' || name === 'bearing-types') return paths.setupPart(site, name)
+  if (name === 'greases' || name === 'gauges' || name === 'bearing-types') return paths.setupPart(site, name)
   if (name === 'areas' || within === undefined) return paths.setupPart(site, 'places')
   const level = name === 'machines' ? 'area' : name === 'positions' ? 'shaft' : 'machine'
   return paths.place(site, level, within)

@@ -1,4 +1,4 @@
-import type { BearingKind, SeatKind, ShaftAttitude } from '@shaftbook/contract/register-tables'
+import type { BearingKind, GaugeKind, SeatKind, ShaftAttitude } from '@shaftbook/contract/register-tables'
 import { thickenerNames } from '@shaftbook/standards/grease-compatibility'
 import type { z } from 'zod'
 import type { Choice } from './form-spec.ts'
@@ -24,6 +24,12 @@ export const attitudeWords: Readonly<Record<z.output<typeof ShaftAttitude>, stri
   horizontal: 'horizontal',
   inclined: 'inclined',
   vertical: 'vertical',
+}
+
+export const gaugeKindWords: Readonly<Record<z.output<typeof GaugeKind>, string>> = {
+  'feeler-metric': 'metric blades',
+  'feeler-inch': 'inch blades',
+  other: 'another kind',
 }
 
 export function choicesOf(words: Readonly<Record<string, string>>): Choice[] {

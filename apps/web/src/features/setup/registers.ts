@@ -1,5 +1,14 @@
 import type { Endpoint } from '@shaftbook/contract/endpoint'
-import { areas, bearingTypes, greases, machines, meters, positions, shafts } from '@shaftbook/contract/register-tables'
+import {
+  areas,
+  bearingTypes,
+  gauges,
+  greases,
+  machines,
+  meters,
+  positions,
+  shafts,
+} from '@shaftbook/contract/register-tables'
 import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'
 import type { z } from 'zod'
 import { call } from '../../api/call.ts'
@@ -14,6 +23,7 @@ export const registers = {
   positions,
   'bearing-types': bearingTypes,
   greases,
+  gauges,
 } as const
 
 export type RegisterName = keyof typeof registers

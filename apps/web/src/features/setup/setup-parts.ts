@@ -1,7 +1,7 @@
 import { listAudit, listPeople, readSite } from '@shaftbook/contract/access'
 import type { Endpoint } from '@shaftbook/contract/endpoint'
 import { listMakerCharts } from '@shaftbook/contract/maker-charts'
-import { areas, bearingTypes, greases, meters } from '@shaftbook/contract/register-tables'
+import { areas, bearingTypes, gauges, greases, meters } from '@shaftbook/contract/register-tables'
 import type { SetupPart } from '../../paths.ts'
 
 export interface SetupPartWords {
@@ -47,6 +47,12 @@ export const setupParts: readonly { title: string; parts: readonly SetupPartWord
         endpoint: listMakerCharts,
       },
       { part: 'greases', label: 'Greases', sentence: 'Names, thickeners and grades.', endpoint: greases.list },
+      {
+        part: 'gauges',
+        label: 'Gauges',
+        sentence: 'Blade sets for the clearance, with their blades and until when they are checked.',
+        endpoint: gauges.list,
+      },
     ],
   },
   {

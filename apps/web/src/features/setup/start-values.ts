@@ -1,5 +1,6 @@
 import type { LengthUnit } from '../../lib/length-units.ts'
 import { noMeasure, type MeasureText } from '../../ui/measure-text.ts'
+import { bladesText, bladeUnit } from './blade-text.ts'
 import type { FieldSpec, FormValue, FormValues } from './form-spec.ts'
 
 /** What the fields of a form show at first: a row's own values, or `defaults` for a new one. */
@@ -8,13 +9,16 @@ export function startValues(
   row: Readonly<Record<string, unknown>>,
   unit: LengthUnit,
 ): FormValues {
-  return Object.fromEntries(fields.map((field) => [field.name, startValue(field, row[field.name], unit)]))
+  return Object.fromEntries(fields.map((field) => [field.name, startValue(field, row, unit)]))
 }
 
-function startValue(field: FieldSpec, value: unknown, unit: LengthUnit): FormValue {
+function startValue(field: FieldSpec, row: Readonly<Record<string, unknown>>, unit: LengthUnit): FormValue {
+  const value = row[field.name]
   if (field.kind === 'clearance') {
     return typeof value === 'number' ? exactLength(value, unit) : noMeasure
   }
+  if (field.kind === 'blades' && Array.isArray(value))
+    return bladesText(value as number[], bladeUnit(String(row[field.kindField])))
   if (field.kind === 'yes-no') return value === true ? 'yes' : value === false ? 'no' : ''
   return typeof value === 'string' || typeof value === 'number' ? String(value) : ''
 }

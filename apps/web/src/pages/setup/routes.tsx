@@ -59,6 +59,11 @@ export function setupPages(getParentRoute: SiteParent) {
     }),
     createRoute({
       getParentRoute,
+      path: patterns.gauges,
+      component: lazyRouteComponent(() => import('./gauges-page.tsx'), 'GaugesPage'),
+    }),
+    createRoute({
+      getParentRoute,
       path: patterns.charts,
       component: lazyRouteComponent(() => import('./charts-page.tsx'), 'ChartsPage'),
     }),

@@ -68,6 +68,7 @@ function useRowTrail(name: RegisterName, within: string | undefined) {
   const { code } = useSite()
   const places = usePlaces(code, levelAround[name] ?? null, within)
   if (name === 'greases') return setupTrail(code, { label: 'Greases', href: registerHref(code, name, undefined) })
+  if (name === 'gauges') return setupTrail(code, { label: 'Gauges', href: registerHref(code, name, undefined) })
   if (name === 'bearing-types')
     return setupTrail(code, { label: 'Bearing types', href: registerHref(code, name, undefined) })
   return placeTrail(code, places)
