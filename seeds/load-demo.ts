@@ -1,8 +1,9 @@
-import { addDays } from '@shaftbook/bearing/plain-date'
 import { Client, type ClientBase } from 'pg'
 import { hashPassword } from '../apps/api/src/access/passwords.ts'
 import type { Sql } from '../apps/api/src/db/database.ts'
 import { refreshPositions, refreshShafts } from '../apps/api/src/bookkeeping/refresh.ts'
+import { putOffMountFlags } from '../apps/api/src/mounts/decisions.store.ts'
+import { addFittedParts } from '../apps/api/src/mounts/fitted-parts.store.ts'
 import { plantDay } from '@shaftbook/contract/time-zone'
 import { chooseSite } from './builders/in-site.ts'
 import { insertRows } from './builders/insert-rows.ts'
@@ -74,21 +75,33 @@ async function loadSites(
     onProgress(`Writing the book of ${scenario.site.name}`)
     await insertScenario(client, scenario)
     onProgress(`Working out due dates and flags of ${scenario.site.name}`)
+    await addPartsTaken(client, scenario)
     await refreshAll(client, scenario, now)
-    await putOneOff(client, scenario, today)
+    await putOffDecided(client, scenario)
   }
 }
 
-/** The engineer has put one flag off: the shuttle belt cannot be stopped before. */
-async function putOneOff(client: ClientBase, { site, people }: Scenario, today: string): Promise<void> {
-  const by = people.find(({ email }) => email === engineer.email)
-  await client.query(
-    `update flag set put_off_until = $2::date, put_off_reason = $3, put_off_by = $4::uuid
-     from position p
-     where flag.site_id = $1::uuid and p.site_id = flag.site_id and p.id = flag.position_id
-       and p.tag = 'SL04-HD-B' and flag.kind = 'mount-under' and flag.cleared_at is null`,
-    [site.id, addDays(today, 24), 'The shuttle belt is wanted for two ships; mended at the stop after them', by?.id],
-  )
+/** What the mounts took from the shelf, by the service's own rules. */
+async function addPartsTaken(client: ClientBase, { site, rows }: Scenario): Promise<void> {
+  const tx = writerAt(client, site.id, null)
+  for (const { id, positionId, details } of rows.mount_record) {
+    await addFittedParts(tx, { mountRecordId: id, positionId }, details.kitCheck ?? [])
+  }
+}
+
+/** The flags of mounts that the engineer accepted until a day are put off until then. */
+async function putOffDecided(client: ClientBase, { site, rows, signings }: Scenario): Promise<void> {
+  for (const { mountRecordId, until, reason, decidedBy } of rows.mount_decision) {
+    const signing = signings.find((candidate) => candidate.mountRecordId === mountRecordId)
+    if (until === null || !signing) continue
+    await putOffMountFlags(writerAt(client, site.id, decidedBy), signing.fitmentId, { until, reason })
+  }
+}
+
+/** Somebody, or nobody, who writes at a site in the open transaction. */
+function writerAt(client: ClientBase, siteId: string, personId: string | null) {
+  const sql: Sql = async (text, values = []) => (await client.query(text, [...values])).rows
+  return { scope: { siteId, personId }, sql }
 }
 
 async function hashedPeople(scenarios: readonly Scenario[]): Promise<PersonRow[]> {
@@ -118,8 +131,10 @@ const beforeRecords = [
   'fitment',
   'mount_record',
   'mount_reading',
+  'gauge',
+  'mount_plan',
 ] as const
-const afterSigning = ['removal', 'greasing', 'meter_reading'] as const
+const afterSigning = ['removal', 'greasing', 'meter_reading', 'mount_decision'] as const
 
 /** Inserts a site with everything in it, through all triggers; its people have to be there. */
 export async function insertScenario(client: ClientBase, scenario: Scenario): Promise<void> {
@@ -145,8 +160,7 @@ async function insertTable<T extends keyof Scenario['rows']>(
 
 /** Due dates and flags are worked out by the service's own rules. */
 async function refreshAll(client: ClientBase, { site, rows }: Scenario, now: Date): Promise<void> {
-  const sql: Sql = async (text, values = []) => (await client.query(text, [...values])).rows
-  const bookkeeping = { scope: { siteId: site.id, personId: null }, sql }
+  const bookkeeping = writerAt(client, site.id, null)
   for (let from = 0; from < rows.position.length; from += positionsAtOnce) {
     const ids = rows.position.slice(from, from + positionsAtOnce).map(({ id }) => id)
     await refreshPositions(bookkeeping, ids, now, 'the demo was loaded')

@@ -10,6 +10,7 @@ import type {
 } from './catalogue-rows.ts'
 import type { GreasePlanRow, GreasingRow, PositionRow } from './position-rows.ts'
 import type { BearingRow, FitmentRow, MountReadingRow, MountRecordRow, RemovalRow } from './record-rows.ts'
+import type { GaugeRow, MountDecisionRow, MountPlanRow } from './sheet-rows.ts'
 import type {
   AreaRow,
   MachineRow,
@@ -46,6 +47,9 @@ export interface RowOf {
   mount_record: MountRecordRow
   mount_reading: MountReadingRow
   removal: RemovalRow
+  gauge: GaugeRow
+  mount_plan: MountPlanRow
+  mount_decision: MountDecisionRow
 }
 export type TableName = keyof RowOf
 

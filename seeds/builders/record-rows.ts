@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { Judgement } from '@shaftbook/contract/judgement'
+import type { MountDetails } from '@shaftbook/contract/mount-details'
 import type { ClearanceClass } from '@shaftbook/contract/register-tables'
 import { v7 as newId } from 'uuid'
 import type { Overrides, SiteOwned } from './site-rows.ts'
@@ -77,6 +78,7 @@ export interface MountRecordRow extends SiteOwned, MountJudgementColumns {
   turnsFree: boolean | null
   note: string
   outOfBandReason: string | null
+  details: Partial<MountDetails>
   correctsId: string | null
   correctionReason: string | null
   createdBy: string
@@ -150,6 +152,7 @@ export function aMountRecord(
     reason: 'Planned change',
     method: 'feeler',
     note: '',
+    details: {},
     correctsId: null,
     correctionReason: null,
     createdAt: mountedAt,
@@ -161,7 +164,9 @@ export function aMountRecord(
 
 export interface MountReadingRow extends SiteOwned {
   mountRecordId: string
-  moment: 'bench' | 'mounted'
+  moment: 'found' | 'bench' | 'step' | 'mounted'
+  stepNumber: number | null
+  struck: boolean
   bearingRow: 'A' | 'B'
   readingNumber: number
   clearanceNm: number
@@ -171,8 +176,8 @@ export interface MountReadingRow extends SiteOwned {
 export function aMountReading(over: Overrides<MountReadingRow> & { mountRecordId: string }): MountReadingRow {
   const clearanceNm = over.clearanceNm ?? 100_000
   const typed = { typedValue: (clearanceNm / 1e6).toString(), typedUnit: 'mm' as const }
-  const plain = { moment: 'bench' as const, bearingRow: 'A' as const, readingNumber: 1 }
-  return { ...plain, ...typed, ...over, id: over.id ?? newId(), clearanceNm }
+  const place = { moment: 'bench' as const, stepNumber: null, bearingRow: 'A' as const, readingNumber: 1 }
+  return { ...place, struck: false, ...typed, ...over, id: over.id ?? newId(), clearanceNm }
 }
 
 export interface RemovalRow extends SiteOwned {

@@ -2,12 +2,15 @@ import type { RowOf, TableName } from '../builders/insert-rows.ts'
 import type { FitmentRecords, MountSigning } from '../builders/sign-rows.ts'
 import { aSite, type SiteRow } from '../builders/site-rows.ts'
 import { makeRandom } from '../random.ts'
-import { emptyBook } from './book.ts'
-import { makeCalendar } from './calendar.ts'
+import type { MountRecordRow } from '../builders/record-rows.ts'
+import { emptyBook, type Book } from './book.ts'
+import { makeCalendar, registerDays } from './calendar.ts'
 import { makeCatalogue } from './catalogue.ts'
 import { correctSome } from './corrections.ts'
-import type { Crew, DemoPerson } from './people.ts'
+import { engineer, type Crew, type DemoPerson } from './people.ts'
+import { writePlannedWork, type PlannedWork } from './planned-work.ts'
 import { makePlant, type Layout, type Plant } from './plant.ts'
+import { fillSheets } from './sheets.ts'
 import { simulateMachine } from './simulate.ts'
 import { makeStores } from './stores.ts'
 
@@ -19,7 +22,11 @@ export interface Terminal extends Layout {
   timeZone: string
   people: readonly DemoPerson[]
   signers: Record<Crew['signer'], DemoPerson>
+  work: PlannedWork
 }
+
+/** Sheets were filled as a whole in the last days of the register. */
+const filledDays = 240
 
 /** Everything of one site, before passwords are hashed. */
 export interface Scenario {
@@ -48,7 +55,12 @@ export function simulateTerminal(terminal: Terminal, today: string): Scenario {
   for (const machine of plant.machines) {
     simulateMachine({ siteId, random, calendar, catalogue, book, signerIds }, machine)
   }
+  const filledSince = calendar.at(registerDays - filledDays, 0)
+  fillSheets(book, { random: random.fork('sheets'), plant, stores, since: filledSince })
   correctSome(book, random.fork('corrections'), signerIds.careful)
+  const writing = { siteId, random: random.fork('planned'), calendar, engineerId: personId(engineer) }
+  const positions = plantRows(plant).position
+  const planned = writePlannedWork(terminal.work, { ...writing, positions, mounts: mountsInForce(book) })
   const { bearingTypes, parts, kits, kitLines } = stores.rows
   return {
     site,
@@ -69,10 +81,19 @@ export function simulateTerminal(terminal: Terminal, today: string): Scenario {
       removal: book.removals,
       greasing: book.greasings,
       meter_reading: book.meterReadings,
+      ...planned,
     },
     signings: book.signings,
     fitmentRecords: book.fitmentRecords,
   }
+}
+
+/** The record that counts of each bearing that is in, by position. */
+function mountsInForce(book: Book): Map<string, MountRecordRow> {
+  const open = new Set(book.fitments.filter(({ removedAt }) => removedAt === null).map(({ id }) => id))
+  const records = book.fitmentRecords.filter(({ fitmentId }) => open.has(fitmentId))
+  const ids = new Set(records.map(({ mountRecordId }) => mountRecordId))
+  return new Map(book.mountRecords.filter(({ id }) => ids.has(id)).map((record) => [record.positionId, record]))
 }
 
 function plantRows({ areas, machines }: Plant) {

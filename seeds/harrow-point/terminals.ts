@@ -1,6 +1,7 @@
 import { areaSpecs } from './layout.ts'
 import { machineSpecs } from './machines.ts'
 import { carefulTechnician, engineer, manager, quayPerson, storekeeper, usualTechnician } from './people.ts'
+import { harrowPointWork, noPlannedWork } from './planned-work.ts'
 import type { Terminal } from './scenario.ts'
 import { standings } from './standing.ts'
 
@@ -15,6 +16,7 @@ export const harrowPoint: Terminal = {
   areas: areaSpecs,
   machines: machineSpecs,
   standings,
+  work: harrowPointWork,
 }
 
 /** A small place with one machine, so that somebody of two sites can change between them. */
@@ -42,4 +44,5 @@ export const sallowQuay: Terminal = {
     ['SQ01-HD-A', { kind: 'left-behind', part: 1.3 }],
     ['SQ01-HD-B', { kind: 'left-behind', part: 1.3 }],
   ]),
+  work: noPlannedWork,
 }

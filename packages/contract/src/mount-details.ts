@@ -111,6 +111,8 @@ export const StartUp = z.object({
   note: Text.default(''),
 })
 
+export type StartUp = z.infer<typeof StartUp>
+
 /** Everything of a mount sheet that is read as a whole and never searched: kept beside the record's own columns. */
 export const MountDetails = z.object({
   blanks: z.record(z.string().max(60), BlankReason).default({}),

@@ -16,19 +16,15 @@ export async function addDecision(tx: SiteTx, { until, ...decision }: DecisionRo
 
 /** Takes the mount flags of a stay off the open list until a day, or brings them back where there is none. */
 export async function putOffMountFlags(
-  tx: SiteTx,
+  { scope, sql }: Pick<SiteTx, 'scope' | 'sql'>,
   fitmentId: string,
   putOff: { until: string; reason: string } | null,
 ): Promise<void> {
-  const { siteId, personId } = tx.scope
-  await tx.prisma.flag.updateMany({
-    where: { siteId, fitmentId, clearedAt: null, kind: { in: [...mountFlags] } },
-    data: {
-      putOffUntil: putOff && new Date(putOff.until),
-      putOffReason: putOff && putOff.reason,
-      putOffBy: putOff && personId,
-    },
-  })
+  await sql(
+    `update flag set put_off_until = $4::date, put_off_reason = $5, put_off_by = $6::uuid
+     where site_id = $1::uuid and fitment_id = $2::uuid and kind = any($3) and cleared_at is null`,
+    [scope.siteId, fitmentId, mountFlags, putOff?.until ?? null, putOff?.reason ?? null, putOff && scope.personId],
+  )
 }
 
 const mountFlags = ['mount-under', 'mount-over', 'mount-not-proven', 'residual-too-small', 'residual-not-proven']

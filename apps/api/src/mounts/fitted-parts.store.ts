@@ -13,7 +13,7 @@ interface FittedBy {
  * than planned is looked up in the register by its number, else by its designation. One statement.
  */
 export async function addFittedParts(
-  tx: SiteTx,
+  tx: Pick<SiteTx, 'scope' | 'sql'>,
   { mountRecordId, positionId }: FittedBy,
   kitCheck: MountDetails['kitCheck'],
 ): Promise<void> {
