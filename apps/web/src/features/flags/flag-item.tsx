@@ -1,4 +1,5 @@
 import { putOffFlag, type Flag } from '@shaftbook/contract/flags'
+import { decideMount } from '@shaftbook/contract/mounts'
 import { Button } from '@mantine/core'
 import { formatDay } from '../../lib/format-day.ts'
 import { useToday } from '../../lib/use-today.ts'
@@ -9,7 +10,7 @@ import { FlagRow } from '../../ui/flag-row.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
 import { VerdictMark } from '../../ui/verdict-mark.tsx'
-import { flagActs, flagKinds } from './flag-kinds.ts'
+import { flagActs, flagKinds, type FlagAct } from './flag-kinds.ts'
 import classes from './flag-item.module.css'
 import { flagSentence } from './flag-sentence.ts'
 
@@ -60,13 +61,14 @@ export function FlagItem({ flag, onPutOff }: FlagItemProps) {
 
 function Act({ flag }: { flag: Flag }) {
   const { code, may } = useSite()
-  const { act, title } = flagKinds[flag.kind]
+  const { title } = flagKinds[flag.kind]
+  const act = actOf(flag, may)
   const { label, endpoint } = flagActs[act]
   if (!may(endpoint)) return <span className={classes.others}>{rolesOf(endpoint.access)} clears it</span>
   return (
     <Button
       component={AppLink}
-      href={actHref(flag, code)}
+      href={actHref(flag, code, act)}
       variant="default"
       aria-label={`${label}: ${title}, ${flag.tag ?? flag.machineTag}`}
     >
@@ -110,10 +112,18 @@ function placeHref(flag: Flag, site: string): string {
   return flag.positionId ? paths.position(site, flag.positionId) : paths.machinePositions(site, flag.machineId)
 }
 
-/** Where the act is done that clears the flag; locating is set at the shaft. */
-function actHref(flag: Flag, site: string): string {
+/** What is to be done: who may decide on a mount out of its limits decides first, unless it was decided to do it again. */
+function actOf({ kind, facts }: Flag, may: ReturnType<typeof useSite>['may']): FlagAct {
+  const { act } = flagKinds[kind]
+  const undecided = facts.mountRecordId !== undefined && facts.doAgainReason === undefined
+  return flagKinds[kind].verdict && undecided && may(decideMount) ? 'decide' : act
+}
+
+/** Where the act is done that clears the flag; locating is set at the shaft, a mount is decided on at its record. */
+function actHref(flag: Flag, site: string, act: FlagAct): string {
+  if (act === 'decide' && flag.facts.mountRecordId) return paths.mount(site, flag.facts.mountRecordId)
   if (flag.positionId === null) return flag.shaftId ? paths.place(site, 'shaft', flag.shaftId) : placeHref(flag, site)
-  return flagKinds[flag.kind].act === 'log-greasing'
+  return act === 'log-greasing'
     ? `${paths.greasing(site)}?log=${flag.positionId}`
     : paths.remount(site, flag.positionId)
 }

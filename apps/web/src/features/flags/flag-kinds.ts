@@ -1,6 +1,6 @@
 import { createGreasing } from '@shaftbook/contract/greasing'
 import { FlagKind } from '@shaftbook/contract/flags'
-import { createMount } from '@shaftbook/contract/mounts'
+import { createMount, decideMount } from '@shaftbook/contract/mounts'
 import { positions } from '@shaftbook/contract/register-tables'
 import type { Endpoint } from '@shaftbook/contract/endpoint'
 import type { FlagUrgency } from '../../ui/flag-row.tsx'
@@ -18,7 +18,7 @@ export interface FlagKindWords {
 }
 
 export type FlagGroup = 'Mounts' | 'Shafts' | 'Greasing'
-export type FlagAct = 'log-greasing' | 'log-remount' | 'set-locating'
+export type FlagAct = 'log-greasing' | 'log-remount' | 'decide' | 'set-locating'
 
 /** The words of each kind of flag, in the order of how pressing they are. */
 export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
@@ -105,5 +105,6 @@ export const flagKindOrder = Object.keys(flagKinds) as FlagKind[]
 export const flagActs: Readonly<Record<FlagAct, { label: string; endpoint: Endpoint }>> = {
   'log-greasing': { label: 'Log greasing', endpoint: createGreasing },
   'log-remount': { label: 'Log remount', endpoint: createMount },
+  decide: { label: 'Decide', endpoint: decideMount },
   'set-locating': { label: 'Set locating', endpoint: positions.change },
 }

@@ -32,7 +32,11 @@ export function readForm(fields: readonly FieldSpec[], values: FormValues, reade
 }
 
 function readBladesOf(field: FieldSpec & { kind: 'blades' }, values: FormValues): Read {
-  const read = readBlades(String(values[field.name] ?? ''), bladeUnit(String(values[field.kindField])))
+  const text = (name: string) => {
+    const typed = values[name] ?? ''
+    return typeof typed === 'string' ? typed : typed.text
+  }
+  const read = readBlades(text(field.name), bladeUnit(text(field.kindField)))
   return read.kind === 'blades' ? { value: read.bladesUm } : { fault: read.sentence }
 }
 

@@ -1,28 +1,14 @@
-import type { Choice, FieldGroup } from './form-spec.ts'
+import { positionForm } from './position-fields.ts'
+import type { Offered, RegisterForm } from './register-form.ts'
 import type { RegisterName } from './registers.ts'
 import {
   bearingKindWords,
   gaugeKindWords,
   attitudeWords,
-  seatWords,
   choicesOf,
   plainChoices,
   thickenerChoices,
 } from './register-words.ts'
-
-/** Rows of other tables that a form offers to choose from. */
-export interface Offered {
-  readonly bearingTypes: readonly Choice[]
-  readonly kits: readonly Choice[]
-  readonly charts: readonly Choice[]
-}
-
-export interface RegisterForm {
-  readonly noun: string
-  readonly groups: readonly FieldGroup[]
-  /** What a new row begins with. */
-  readonly start: Readonly<Record<string, unknown>>
-}
 
 const taperChoices = plainChoices('1:12', '1:30')
 const classChoices = plainChoices('C2', 'CN', 'C3', 'C4', 'C5')
@@ -205,82 +191,7 @@ const forms = {
       },
     ],
   }),
-  positions: ({ bearingTypes, kits, charts }: Offered): RegisterForm => ({
-    noun: 'position',
-    start: { seat: 'adapter-sleeve', shaftSystem: 'metric' },
-    groups: [
-      {
-        fields: [
-          { name: 'tag', label: 'Tag', kind: 'text', help: 'Unique at the site' },
-          { name: 'name', label: 'Name', kind: 'text', help: 'Such as drive side' },
-          {
-            name: 'locating',
-            label: 'Locating',
-            kind: 'yes-no',
-            yes: 'locating: holds the shaft',
-            no: 'non-locating: lets it slide',
-            help: 'Look at the shaft, not at the drawing of the other end (R-LOC)',
-          },
-          { name: 'bearingTypeId', label: 'Bearing type', kind: 'choice', choices: bearingTypes },
-          { name: 'kitId', label: 'Kit', kind: 'choice', choices: kits, none: 'no kit yet' },
-        ],
-      },
-      {
-        title: 'Seat and housing',
-        fields: [
-          { name: 'seat', label: 'Seat', kind: 'choice', choices: choicesOf(seatWords) },
-          {
-            name: 'shaftSystem',
-            label: 'Shaft',
-            kind: 'choice',
-            choices: [
-              { value: 'metric', label: 'metric' },
-              { value: 'inch', label: 'inch' },
-            ],
-            help: 'Metric and inch sleeves look alike; measure before you choose (R-INCH)',
-          },
-          { name: 'shaftDiameterMm', label: 'Shaft diameter', kind: 'number', unit: 'mm', optional: 'null' },
-          { name: 'housingCode', label: 'Housing', kind: 'text', optional: 'null', help: 'Such as SN520' },
-          {
-            name: 'housingSeatWidthMm',
-            label: 'Width of the housing seat',
-            kind: 'number',
-            unit: 'mm',
-            optional: 'null',
-            help: 'Measured; decides the locating rings (R-RING)',
-          },
-        ],
-      },
-      {
-        title: 'Clearance band',
-        text: 'By default mounts are judged by the generic guide. A chart of the bearing maker, or limits that the engineer sets for this position alone, come before it (R-RED).',
-        fields: [
-          { name: 'makerChartId', label: "Maker's chart", kind: 'choice', choices: charts, none: 'the generic guide' },
-          { name: 'ownReductionMinUm', label: 'Own least reduction', kind: 'clearance', optional: 'null' },
-          { name: 'ownReductionMaxUm', label: 'Own most reduction', kind: 'clearance', optional: 'null' },
-          {
-            name: 'ownResidualMinUm',
-            label: 'Own least clearance left',
-            kind: 'clearance',
-            optional: 'null',
-            help: 'After mounting (R-RES)',
-          },
-          { name: 'ownBandSource', label: 'Where these limits come from', kind: 'text', optional: 'null' },
-        ],
-      },
-      {
-        title: 'Out of use',
-        fields: [
-          {
-            name: 'retiredAt',
-            label: 'Retired',
-            kind: 'since',
-            on: 'This position is retired: it keeps its history and takes no more bearings',
-          },
-        ],
-      },
-    ],
-  }),
+  positions: positionForm,
 } as const satisfies Record<RegisterName, (offered: Offered) => RegisterForm>
 
 /** The form of a register table. */

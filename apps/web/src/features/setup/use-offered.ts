@@ -3,7 +3,7 @@ import { listMakerCharts } from '@shaftbook/contract/maker-charts'
 import { bearingTypes } from '@shaftbook/contract/register-tables'
 import { queryOptions, useQuery } from '@tanstack/react-query'
 import { call } from '../../api/call.ts'
-import type { Offered } from './register-fields.ts'
+import type { Offered } from './register-form.ts'
 
 /** What a position's form offers: every page of bearing types, kits and charts. */
 const offeredQuery = (site: string) =>

@@ -5,6 +5,7 @@ import { useSuspenseQuery } from '@tanstack/react-query'
 import { useNavigate, useParams } from '@tanstack/react-router'
 import { addressOf } from '../../api/call.ts'
 import { MountChain } from '../../features/mounts/mount-chain.tsx'
+import { MountDecisions } from '../../features/mounts/mount-decisions.tsx'
 import { mountQuery } from '../../features/mounts/mount-queries.ts'
 import { MountRecordView } from '../../features/mounts/mount-record-view.tsx'
 import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
@@ -40,6 +41,7 @@ export function MountPage() {
       />
       <MountChain record={record} />
       <MountRecordView record={record} />
+      <MountDecisions record={record} />
       <PagePart title="Photos">
         <PhotoStrip
           where={{ subjectId: record.correctsId ?? record.id }}

@@ -1,0 +1,149 @@
+import { Button, Radio, Textarea, TextInput } from '@mantine/core'
+import { needsReason } from '@shaftbook/contract/judge-mount'
+import type { MountDecision, NewMountDecision } from '@shaftbook/contract/mount-decisions'
+import { decideMount, type MountRecord } from '@shaftbook/contract/mounts'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useRef, useState, type FormEvent } from 'react'
+import { v7 as newId } from 'uuid'
+import { call } from '../../api/call.ts'
+import { invalidateSite } from '../../api/invalidate-site.ts'
+import { ProblemError } from '../../api/problem-error.ts'
+import { addDays, formatDay } from '../../lib/format-day.ts'
+import { LeaveGuard } from '../../lib/leave-guard.tsx'
+import { useToday } from '../../lib/use-today.ts'
+import { useSite } from '../../session/site-access.tsx'
+import { useNotice } from '../../ui/notice.tsx'
+import { PagePart } from '../../ui/page-part.tsx'
+import { Timestamp } from '../../ui/timestamp.tsx'
+import classes from './mount-decisions.module.css'
+
+/** What the engineer decided on a mount that is not proven inside its limits, and the form to decide. The verdict stays. */
+export function MountDecisions({ record }: { record: MountRecord }) {
+  const { may } = useSite()
+  const { decisions } = record
+  const open = record.signedAt !== null && record.correctedById === null && needsReason(record.judgement)
+  if (!open && decisions.length === 0) return null
+  return (
+    <PagePart title="The engineer's decision">
+      <div className={classes.part}>
+        {decisions.length === 0 && (
+          <p className={classes.soft}>
+            Nothing is decided yet. Such a mount is accepted until a day, or done again; its verdict stays either way.
+          </p>
+        )}
+        {decisions.length > 0 && (
+          <ol className={classes.list} aria-label="Decisions, newest first">
+            {decisions.map((decision) => (
+              <Decision key={decision.id} decision={decision} />
+            ))}
+          </ol>
+        )}
+        {open && may(decideMount) && <DecideForm key={decisions.length} record={record} />}
+        {open && !may(decideMount) && <p className={classes.soft}>An engineer or a manager decides.</p>}
+      </div>
+    </PagePart>
+  )
+}
+
+function Decision({ decision }: { decision: MountDecision }) {
+  const { site } = useSite()
+  const { kind, until, reason, decidedAt, decidedBy } = decision
+  return (
+    <li>
+      <p className={classes.outcome}>
+        {kind === 'accept-until' && until !== null ? `Accepted until ${formatDay(until)}` : 'To be done again'}
+      </p>
+      <p>{reason}</p>
+      <p className={classes.soft}>
+        {decidedBy}, <Timestamp at={decidedAt} timeZone={site.timeZone} relative={false} />
+      </p>
+    </li>
+  )
+}
+
+type Kind = NewMountDecision['kind']
+
+function DecideForm({ record }: { record: MountRecord }) {
+  const { code, site } = useSite()
+  const client = useQueryClient()
+  const notice = useNotice()
+  const today = useToday(site.timeZone)
+  const [id] = useState(() => newId())
+  const [kind, setKind] = useState<Kind>('accept-until')
+  const [until, setUntil] = useState('')
+  const [reason, setReason] = useState('')
+  const [tried, setTried] = useState(false)
+  const untilField = useRef<HTMLInputElement>(null)
+  const reasonField = useRef<HTMLTextAreaElement>(null)
+  const accepts = kind === 'accept-until'
+  const faults = {
+    until: !accepts || until > today ? undefined : 'Choose a day after today; its flags come back then',
+    reason: reason.trim().length >= 3 ? undefined : 'Give the reason in a few words',
+  }
+  const deciding = useMutation({
+    mutationFn: () =>
+      call(decideMount, {
+        params: { site: code, id: record.id },
+        body: { id, kind, until: accepts ? until : null, reason },
+      }),
+    onSuccess: async () => {
+      setUntil('')
+      setReason('')
+      await invalidateSite(client, code)
+      notice.done('The decision is written down. The verdict stays as it is.')
+    },
+  })
+  const refused = (field: string) =>
+    deciding.error instanceof ProblemError ? deciding.error.faultsAt(field)[0]?.message : undefined
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    setTried(true)
+    if (faults.until) untilField.current?.focus()
+    else if (faults.reason) reasonField.current?.focus()
+    else deciding.mutate()
+  }
+  return (
+    <form className={classes.form} onSubmit={submit} noValidate>
+      <LeaveGuard when={reason.trim() !== '' || until !== ''}>
+        The decision is not written down yet. What you typed is lost when you leave.
+      </LeaveGuard>
+      <Radio.Group label="Decide" value={kind} onChange={(chosen) => setKind(chosen as Kind)}>
+        <div className={classes.kinds}>
+          <Radio value="accept-until" label="Accept until a day" description="Its flags wait and come back then" />
+          <Radio value="do-again" label="Do again" description="Its flags stay until the mount is done again" />
+        </div>
+      </Radio.Group>
+      {accepts && (
+        <TextInput
+          ref={untilField}
+          className={classes.day}
+          type="date"
+          label="Accept until"
+          required
+          min={addDays(today, 1)}
+          value={until}
+          error={(tried ? faults.until : undefined) ?? refused('until')}
+          onChange={(event) => setUntil(event.currentTarget.value)}
+        />
+      )}
+      <Textarea
+        ref={reasonField}
+        label="Reason"
+        description="What you looked at, and why this can be decided so"
+        required
+        rows={3}
+        value={reason}
+        error={(tried ? faults.reason : undefined) ?? refused('reason')}
+        onChange={(event) => setReason(event.currentTarget.value)}
+      />
+      {deciding.isError && (
+        <p className={classes.failed} role="alert">
+          {deciding.error.message}
+        </p>
+      )}
+      <Button type="submit" loading={deciding.isPending}>
+        Write the decision down
+      </Button>
+    </form>
+  )
+}
