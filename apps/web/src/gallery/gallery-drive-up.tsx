@@ -81,7 +81,7 @@ export function GalleryDriveUp() {
         <div className={classes.grid}>
           {states.map(({ name, bench, steps, limits = guide }) => {
             const typed = { bench, steps, unit: 'mm', sayIn: unit } as const
-            const seat = { byFeel: false, travelTrusted: true, pitchMm: 2 }
+            const seat = { byFeel: false, travelTrusted: true, pitchMm: 2, typing: null }
             const state = driveUpState({ ...typed, ...seat, type, limits, settings, stacks })
             const says = driveUpSaying(state, unit)
             return <ClearanceGauge key={name} {...state.gauge} size="hand" says={says} classLabel="C3" />

@@ -17,10 +17,12 @@ interface DriveUpEntryProps {
   boreMm: number
   firstField: Ref<HTMLInputElement>
   onStep: (step: TypedStep) => void
+  /** The row that is being typed in; null when that ends. */
+  onTyping: (row: 'A' | 'B' | null) => void
 }
 
 /** The readings of one step, row A beside row B, and how far ring and nut have come, where that was measured. */
-export function DriveUpEntry({ step, number, unit, boreMm, firstField, onStep }: DriveUpEntryProps) {
+export function DriveUpEntry({ step, number, unit, boreMm, firstField, onStep, onTyping }: DriveUpEntryProps) {
   const headingId = useId()
   const put = (row: 'A' | 'B', typed: TypedReading): void => onStep({ ...step, pair: { ...step.pair, [row]: typed } })
   const fields = (['A', 'B'] as const).map((row) => ({
@@ -45,6 +47,7 @@ export function DriveUpEntry({ step, number, unit, boreMm, firstField, onStep }:
             symbol={lengthUnits[unit].symbol}
             field={row === 'A' ? firstField : null}
             onType={(text) => put(row, { text, meant: false })}
+            onTyping={onTyping}
           />
         ))}
       </div>
@@ -94,9 +97,10 @@ interface StepReadingProps {
   symbol: string
   field: Ref<HTMLInputElement>
   onType: (text: string) => void
+  onTyping: DriveUpEntryProps['onTyping']
 }
 
-function StepReading({ row, typed, answer, symbol, field, onType }: StepReadingProps) {
+function StepReading({ row, typed, answer, symbol, field, onType, onTyping }: StepReadingProps) {
   const refused = answer?.kind === 'refused' ? answer.sentence : undefined
   const open = answer !== null && isOpenQuestion({ answer, meant: typed.meant })
   return (
@@ -107,6 +111,8 @@ function StepReading({ row, typed, answer, symbol, field, onType }: StepReadingP
       value={typed.text}
       error={refused ?? open}
       onChange={(event) => onType(event.currentTarget.value)}
+      onFocus={() => onTyping(row)}
+      onBlur={() => onTyping(null)}
       inputMode="decimal"
       autoComplete="off"
       enterKeyHint="next"

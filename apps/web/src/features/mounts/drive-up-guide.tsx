@@ -1,10 +1,11 @@
 import { Button } from '@mantine/core'
 import { stacksOf } from '@shaftbook/bearing/feeler-blades'
-import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react'
+import { memo, useDeferredValue, useEffect, useMemo, useRef, useState, type ReactNode } from 'react'
 import type { SiteSettings } from '@shaftbook/contract/access'
 import type { BandBearing } from '@shaftbook/contract/band-of-position'
 import type { LengthUnit } from '../../lib/length-units.ts'
 import { useUnits } from '../../lib/units.tsx'
+import type { GaugeInput } from '../../ui/clearance-gauge-geometry.ts'
 import { GaugeSays } from '../../ui/clearance-gauge-says.tsx'
 import { ClearanceGauge } from '../../ui/clearance-gauge.tsx'
 import type { PlaceLimits } from './band-of-place.ts'
@@ -60,38 +61,61 @@ export function DriveUpGuide(props: DriveUpGuideProps) {
     onSteps,
   } = props
   const { unit: sayIn } = useUnits()
+  const [typing, setTyping] = useState<'A' | 'B' | null>(null)
   const stacks = useMemo(() => (bladesUm && bladesUm.length > 0 ? stacksOf(bladesUm) : null), [bladesUm])
   const state = useMemo(
-    () => driveUpState({ bench, steps, unit, sayIn, type, limits, settings, byFeel, travelTrusted, pitchMm, stacks }),
-    [bench, steps, unit, sayIn, type, limits, settings, byFeel, travelTrusted, pitchMm, stacks],
+    () =>
+      driveUpState({
+        bench,
+        steps,
+        unit,
+        sayIn,
+        type,
+        limits,
+        settings,
+        byFeel,
+        travelTrusted,
+        pitchMm,
+        stacks,
+        typing,
+      }),
+    [bench, steps, unit, sayIn, type, limits, settings, byFeel, travelTrusted, pitchMm, stacks, typing],
   )
-  const { guidance, gauge } = state
+  // the advice follows each key at once; what is drawn and listed may come a moment later
+  const { gauge, guidance } = useDeferredValue(state)
+  const listed = useDeferredValue(steps)
   const guided = guidance.kind === 'guided' ? guidance : null
   const bandSource = limits.band?.source.title ?? ''
-  const saying = driveUpSaying(state, sayIn)
 
   return (
     <div className={classes.box}>
       <div className={classes.guide}>
         <div className={classes.says}>
-          <GaugeSays saying={saying} />
+          <GaugeSays saying={driveUpSaying(state, sayIn)} />
         </div>
         <div className={classes.work}>
-          {guidance.kind !== 'no-guidance' && (
-            <StepEntry steps={steps} unit={unit} boreMm={type.boreMm} onSteps={onSteps} />
+          {state.guidance.kind !== 'no-guidance' && (
+            <StepEntry
+              steps={steps}
+              unit={unit}
+              boreMm={type.boreMm}
+              ready={state.guidance.kind === 'guided' && !state.asks}
+              onSteps={onSteps}
+              onTyping={setTyping}
+            />
           )}
           {guided && <DriveUpWarnings guided={guided} about="now" />}
         </div>
         <div className={classes.seen}>
-          <ClearanceGauge {...gauge} size="hand" mute classLabel={type.clearanceClass} bandSource={bandSource} />
+          <Gauge gauge={gauge} classLabel={type.clearanceClass} bandSource={bandSource} />
         </div>
         <div className={classes.rest}>
           {guided && <DriveUpStacks guided={guided} />}
           {guided && <DriveUpLeft guided={guided} bandSource={bandSource} />}
           {guided && <DriveUpWarnings guided={guided} about="throughout" />}
           <DriveUpSteps
-            steps={steps}
-            openAt={openStepAt(steps)}
+            steps={listed}
+            openAt={openStepAt(listed)}
             unit={unit}
             onStrike={(at, struck) => onSteps(steps.map((step, index) => (index === at ? { ...step, struck } : step)))}
           />
@@ -102,10 +126,20 @@ export function DriveUpGuide(props: DriveUpGuideProps) {
   )
 }
 
-type StepEntryProps = Pick<DriveUpGuideProps, 'steps' | 'unit' | 'onSteps'> & { boreMm: number }
+const Gauge = memo(function Gauge(props: { gauge: GaugeInput; classLabel: string; bandSource: string }) {
+  const { gauge, classLabel, bandSource } = props
+  return <ClearanceGauge {...gauge} size="hand" mute classLabel={classLabel} bandSource={bandSource} />
+})
+
+interface StepEntryProps extends Pick<DriveUpGuideProps, 'steps' | 'unit' | 'onSteps'> {
+  boreMm: number
+  /** Both rows of the step are read and not questioned. */
+  ready: boolean
+  onTyping: (row: 'A' | 'B' | null) => void
+}
 
 /** The step that is being typed, and the way to the next. */
-function StepEntry({ steps, unit, boreMm, onSteps }: StepEntryProps) {
+function StepEntry({ steps, unit, boreMm, ready, onSteps, onTyping }: StepEntryProps) {
   const at = openStepAt(steps)
   const step = steps[at] ?? emptyStep()
   const firstField = useRef<HTMLInputElement>(null)
@@ -113,7 +147,7 @@ function StepEntry({ steps, unit, boreMm, onSteps }: StepEntryProps) {
   useEffect(() => {
     if (moved > 0) firstField.current?.focus()
   }, [moved])
-  const bothTyped = step.pair.A.text.trim() !== '' && step.pair.B.text.trim() !== ''
+  const typed = [step.pair.A.text, step.pair.B.text].filter((text) => text.trim() !== '').length
   return (
     <div className={classes.entryBox}>
       <DriveUpEntry
@@ -122,12 +156,13 @@ function StepEntry({ steps, unit, boreMm, onSteps }: StepEntryProps) {
         unit={unit}
         boreMm={boreMm}
         firstField={firstField}
-        onStep={(typed) => onSteps([...steps.slice(0, at), typed])}
+        onStep={(changed) => onSteps([...steps.slice(0, at), changed])}
+        onTyping={onTyping}
       />
       <div className={classes.acts}>
         <Button
           size="touch"
-          disabled={!bothTyped || at + 1 >= mostSteps}
+          disabled={!ready || typed < 2 || at + 1 >= mostSteps}
           onClick={() => {
             onSteps([...steps, emptyStep()])
             setMoved((times) => times + 1)
@@ -135,7 +170,7 @@ function StepEntry({ steps, unit, boreMm, onSteps }: StepEntryProps) {
         >
           Keep, and next step
         </Button>
-        {bothTyped && (
+        {typed > 0 && (
           <Button
             variant="default"
             size="touch"

@@ -2,13 +2,19 @@ import type { BladeStack } from '@shaftbook/bearing/feeler-blades'
 import type { DriveUpGuided } from '@shaftbook/bearing/drive-up-guidance'
 import type { TravelToGo } from '@shaftbook/bearing/drive-up-travel'
 import type { GuidanceWarningCode } from '@shaftbook/bearing/drive-up-warnings'
+import { memo } from 'react'
 import { lengthDigits, lengthUnits, type LengthUnit } from '../../lib/length-units.ts'
 import { useUnits } from '../../lib/units.tsx'
 import { angleWords, ratioWords, travelWords } from './drive-up-words.ts'
 import classes from './drive-up-guide.module.css'
 
+interface DriveUpLeftProps {
+  guided: DriveUpGuided
+  bandSource: string
+}
+
 /** How far it is to the near edge, the aim and the far edge of the window: in reduction, clearance, travel and nut angle. */
-export function DriveUpLeft({ guided, bandSource }: { guided: DriveUpGuided; bandSource: string }) {
+export const DriveUpLeft = memo(function DriveUpLeft({ guided, bandSource }: DriveUpLeftProps) {
   const { unit, length } = useUnits()
   const { left, window, travel, now, smallestStepUm } = guided
   const { aim } = window
@@ -63,7 +69,7 @@ export function DriveUpLeft({ guided, bandSource }: { guided: DriveUpGuided; ban
       </ul>
     </section>
   )
-}
+})
 
 interface LeftRowProps {
   name: string
@@ -88,7 +94,7 @@ function LeftRow({ name, leftUm, thenUm, go, unit, angles }: LeftRowProps) {
 }
 
 /** Which stacks to try next, and which pair tells that the window is reached. */
-export function DriveUpStacks({ guided }: { guided: DriveUpGuided }) {
+export const DriveUpStacks = memo(function DriveUpStacks({ guided }: { guided: DriveUpGuided }) {
   const { unit } = useUnits()
   const { feelers, nextStacks } = guided
   if (feelers === null && nextStacks.length === 0) return null
@@ -115,7 +121,7 @@ export function DriveUpStacks({ guided }: { guided: DriveUpGuided }) {
       )}
     </section>
   )
-}
+})
 
 function StackName({ stack, unit }: { stack: BladeStack; unit: LengthUnit }) {
   const { length } = useUnits()

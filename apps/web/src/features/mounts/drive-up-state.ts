@@ -27,6 +27,8 @@ export interface DriveUpQuestion {
   travelTrusted: boolean
   /** Pitch of the nut's thread, where known. */
   pitchMm: number | null
+  /** The row of the open step that is being typed in: a nought there is the beginning of a number. */
+  typing: 'A' | 'B' | null
   /** The stacks that the blades of the set make; null without a set. */
   stacks: readonly BladeStack[] | null
 }
@@ -44,7 +46,7 @@ export function driveUpState(question: DriveUpQuestion): DriveUpState {
   const read = (pairs: readonly ReadingPair[]): RowReading[] =>
     pairs.flatMap((pair) => countedIn(pair, unit, type.boreMm))
   const bench = read(question.bench)
-  const counted = question.steps.filter(({ struck }) => !struck)
+  const counted = question.steps.filter(({ struck }) => !struck).map((step) => begun(step, question))
   const steps = counted.map((step) => ({
     readings: read([step.pair]),
     travelMm: typedNumber(step.driveUpMm, rowNumbers.driveUpMm),
@@ -71,6 +73,12 @@ export function driveUpState(question: DriveUpQuestion): DriveUpState {
     gauge: gaugeOf(limits, bench, steps, guidance),
     asks: asked.some((pair) => [pair.A, pair.B].some((typed) => isOpen(typed, unit, type.boreMm))),
   }
+}
+
+/** The open step without a number of which only the noughts are typed yet. */
+function begun(step: TypedStep, { steps, typing }: DriveUpQuestion): TypedStep {
+  if (typing === null || step !== steps.at(-1) || !/^[0.,\s]*$/.test(step.pair[typing].text)) return step
+  return { ...step, pair: { ...step.pair, [typing]: emptyPair()[typing] } }
 }
 
 /** How a typed reading of a step reads; null while nothing is typed. */
