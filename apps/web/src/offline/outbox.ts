@@ -6,6 +6,7 @@ import { request, type AnyInput, type Input } from '../api/request.ts'
 import { deviceBook } from './device-book.ts'
 import { draftName, draftRow } from './drafts.ts'
 import { findHolder, type Holder } from './holder.ts'
+import { isSilent } from './network.ts'
 import {
   fileOf,
   forgetNameWhenDone,
@@ -16,6 +17,7 @@ import {
   type Typed,
   type WriteKind,
 } from './outbox-rows.ts'
+import { standsBehind } from './send-order.ts'
 import { onAttempt, sendWaiting, type Attempt } from './sender.ts'
 import { withSenderLock } from './sender-lock.ts'
 
@@ -50,8 +52,9 @@ export interface Queued<R> {
   outcome: Promise<Outcome<R>>
 }
 
-/** How long a form waits for the service before it lets the person go on. */
+/** How long a form waits for the service before it lets the person go on: hardly where it was silent just before. */
 const patienceMs = 10_000
+const silentPatienceMs = 1_500
 
 /**
  * Writes a record into the outbox, then sends it. Fulfilled once it is on the disk: from then on it is not lost.
@@ -111,7 +114,7 @@ async function outcomeOf(id: string): Promise<Outcome<unknown>> {
       if (triedId === id) resolve(attempt)
     })
   })
-  const overslept = new Promise<void>((resolve) => setTimeout(resolve, patienceMs))
+  const overslept = new Promise<void>((resolve) => setTimeout(resolve, isSilent() ? silentPatienceMs : patienceMs))
   const round = Promise.race([sendWaiting(), overslept])
   const outcome = await Promise.race([tried, round.then(() => outcomeInBook(id))])
   stopListening()
@@ -125,7 +128,9 @@ async function outcomeInBook(id: string): Promise<Outcome<unknown>> {
   const { problem, reply } = openContent(holder, row)
   if (row.state === 'sent') return { state: 'sent', reply }
   if (row.state === 'refused' && problem) return { state: 'refused', problem }
-  return { state: 'waiting', why: 'behind' }
+  const rows = await deviceBook.outbox.where({ personId: holder.personId }).toArray()
+  if (standsBehind(rows, row)) return { state: 'waiting', why: 'behind' }
+  return { state: 'waiting', why: isSilent() ? 'no-network' : 'later' }
 }
 
 /** Takes an item that is not sent out of the outbox for good. False where it is sent already. */

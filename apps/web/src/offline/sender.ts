@@ -5,7 +5,7 @@ import { NoAnswerError, ProblemError } from '../api/problem-error.ts'
 import { request, type Input } from '../api/request.ts'
 import { deviceBook, openDeviceBook, type OutboxRow } from './device-book.ts'
 import { owesSignOut, readHolder, signOutIsPaid, type Holder } from './holder.ts'
-import { onNetworkChanged } from './network.ts'
+import { isSilent, onNetworkChanged } from './network.ts'
 import { fileOf, forgetNameWhenDone, openContent, sealContent } from './outbox-rows.ts'
 import { failureOf, nextToSend, pauseMs, type Failure } from './send-order.ts'
 import { withSenderLock } from './sender-lock.ts'
@@ -59,7 +59,9 @@ function setPhase(next: SenderPhase): void {
 export function startSender(sent: (site: string) => void): void {
   onSent = sent
   const now = (): void => void sendWaiting()
-  onNetworkChanged(now)
+  onNetworkChanged(() => {
+    if (!isSilent()) now()
+  })
   globalThis.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') now()
   })
@@ -86,7 +88,11 @@ async function sendRound(): Promise<void> {
   const end = await withSenderLock(async (renew) => {
     if (!(await payOwedSignOut())) return 'silent'
     return await sendInOrder(renew)
-  }).catch((): Failure => 'later')
+  }).catch((error: unknown): Failure => {
+    // a fault of ours: what waits stays, and is tried again
+    reportError(error)
+    return 'later'
+  })
   failedTries = end === 'done' ? 0 : failedTries + 1
   setPhase(end === 'sign-in' ? 'sign-in' : 'resting')
   // after a refusal of the session only a sign-in helps: that starts the sender again
