@@ -10,11 +10,14 @@ import {
   tabTo,
 } from '../support/at-the-screen.ts'
 import {
+  askToSign,
   benchUmAt,
   fillSheet,
+  goToStep,
   judgedPlaces,
   mmWithComma,
   mountedEarlier,
+  onStep,
   signSheet,
   type JudgedPlace,
 } from '../support/mount-sheet.ts'
@@ -41,8 +44,9 @@ describe('a mount that finished 10 µm over its band, and the one after it', () 
     const place = places[0]!
     const { tag } = place
     const benchUm = benchUmAt(place)
-    await openSheet(tag)
+    await findPosition(page, tag)
     const before = await flagCount(page)
+    await openSheet(tag)
 
     await fillSheet(page, {
       reason: 'Noise at the round',
@@ -65,7 +69,9 @@ describe('a mount that finished 10 µm over its band, and the one after it', () 
 
     await flags.getByRole('link', { name: `Log remount: Mount over its band, ${tag}` }).click()
     await heading(page, `Remount at ${tag}`)
+    await goToStep(page, 'Strip and look')
     await page.getByText('serial T-1001').waitFor()
+    await goToStep(page, 'Make safe')
     await fillSheet(page, {
       reason: 'Driven too far before',
       serial: 'T-1002',
@@ -86,6 +92,7 @@ describe('a mount that finished 10 µm over its band, and the one after it', () 
 describe('a mount sheet', () => {
   it('asks about 1.3 typed for 0.13, and takes the answer', async () => {
     await openSheet(places[1]!.tag)
+    await goToStep(page, 'Bearing and bench clearance')
     const reading = page.getByLabel('Bench, row A, reading 1')
     await reading.fill('1.3')
     const question = page.getByRole('alert').filter({ hasText: 'Row A.' })
@@ -95,48 +102,47 @@ describe('a mount sheet', () => {
     await question.waitFor({ state: 'detached' })
   })
 
-  it('has what was typed after a reload in the middle of the work', async () => {
+  it('is on the step of its address: after a reload with what was typed, and a step back by the back button', async () => {
     await openSheet(places[2]!.tag)
     await page.getByLabel('Why is a bearing fitted?').fill('Overhaul of the drum')
-    await page.getByLabel('Bench, row B, reading 2').fill('0,155')
+    await goToStep(page, 'Strip and look')
     await page.getByRole('group', { name: 'How did it end?' }).getByLabel('Removed, not failed').check()
-    page.once('dialog', (dialog) => void dialog.accept())
+    await goToStep(page, 'Bearing and bench clearance')
+    await page.getByLabel('Bench, row B, reading 2').fill('0,155')
     await page.reload()
+    await onStep(page, 'Bearing and bench clearance')
     await page.getByText('What was typed here before is back.').waitFor()
-    expect(await page.getByLabel('Why is a bearing fitted?').inputValue()).toBe('Overhaul of the drum')
     expect(await page.getByLabel('Bench, row B, reading 2').inputValue()).toBe('0,155')
+    await page.goBack()
+    await onStep(page, 'Strip and look')
     expect(
       await page.getByRole('group', { name: 'How did it end?' }).getByLabel('Removed, not failed').isChecked(),
     ).toBe(true)
+    await goToStep(page, 'Make safe')
+    expect(await page.getByLabel('Why is a bearing fitted?').inputValue()).toBe('Overhaul of the drum')
   })
 
-  it('asks before it is left half filled in, and is there again on coming back', async () => {
+  it('is left half filled in without a question, found again at its position, and goes on there', async () => {
     const { tag } = places[3]!
     await openSheet(tag)
     await page.getByLabel('Why is a bearing fitted?').fill('Condition')
-    const question = page.getByRole('dialog', { name: 'Leave this page?' })
-
-    await mainPlace(page, 'Mounts').click()
-    await question.getByRole('button', { name: 'Stay here' }).click()
-    await question.waitFor({ state: 'hidden' })
-    await heading(page, `Remount at ${tag}`)
-    expect(await page.getByLabel('Why is a bearing fitted?').inputValue()).toBe('Condition')
-
-    await mainPlace(page, 'Mounts').click()
-    await question.getByRole('button', { name: 'Leave' }).click()
-    await heading(page, 'Mounts')
-    await page.goBack()
+    await findPosition(page, tag)
+    await page.getByRole('link', { name: /^Go on with the sheet/ }).click()
     await heading(page, `Remount at ${tag}`)
     expect(await page.getByLabel('Why is a bearing fitted?').inputValue()).toBe('Condition')
   })
 
-  it('says what is missing, at the first field, before it is sent', async () => {
+  it('says what is missing, at the first field of the first step, before it is sent', async () => {
     await openSheet(places[4]!.tag)
+    await goToStep(page, 'Sign')
     await page.getByRole('button', { name: 'Sign', exact: true }).click()
+    await onStep(page, 'Make safe')
     const reason = page.getByLabel('Why is a bearing fitted?')
     await page.getByText('Say in a few words why the bearing was fitted.').waitFor()
-    expect(await reason.evaluate((field) => field === document.activeElement)).toBe(true)
+    await expect.poll(() => reason.evaluate((field) => field === document.activeElement)).toBe(true)
+    await goToStep(page, 'Strip and look')
     await page.getByText('Say how the old bearing ended.').waitFor()
+    await goToStep(page, 'Drive up')
     await page.getByText('Row B is not read: one row alone proves nothing.').first().waitFor()
   })
 
@@ -155,19 +161,19 @@ describe('a mount sheet', () => {
     const mountedAt = page.getByLabel('Mounted at, by the clock of the plant')
     const right = await mountedAt.inputValue()
     await mountedAt.fill(last!.before)
-    await page.getByRole('button', { name: 'Sign', exact: true }).click()
-    await page.getByRole('dialog').getByRole('button', { name: 'Sign', exact: true }).click()
+    await askToSign(page, tag)
 
     await expect.poll(() => mountedAt.getAttribute('aria-invalid'), { timeout: 15_000 }).toBe('true')
     await page.getByRole('dialog').waitFor({ state: 'hidden' })
-    expect(await page.getByLabel('Serial number').inputValue()).toBe('T-1003')
-    expect(await page.getByLabel('Mounted, row B, reading 2').inputValue()).toBe(mmWithComma(mountedUm))
     await mountedAt.fill(right)
+    await goToStep(page, 'Drive up')
+    expect(await page.getByLabel('Mounted, row B, reading 2').inputValue()).toBe(mmWithComma(mountedUm))
+    await goToStep(page, 'Sign')
     await signSheet(page, tag)
     await page.getByRole('region', { name: 'Verdict' }).getByText('Inside', { exact: true }).waitFor()
   })
 
-  it('keeps everything when the network is cut, says so, and is signed when it is back', async () => {
+  it('is kept on the device when it is signed without a network, says so, and is sent once when it is back', async () => {
     const place = places[6]!
     const { tag } = place
     const benchUm = benchUmAt(place)
@@ -179,19 +185,20 @@ describe('a mount sheet', () => {
       mountedUm: benchUm - place.bandMinUm - 5,
     })
     await page.context().setOffline(true)
-    await page.getByRole('button', { name: 'Sign', exact: true }).click()
-    await page.getByRole('dialog').getByRole('button', { name: 'Sign', exact: true }).click()
-    await page.getByRole('alert').filter({ hasText: 'What you typed is still here' }).waitFor()
-    expect(await page.getByLabel('Serial number').inputValue()).toBe('T-1004')
+    await askToSign(page, tag)
+    await page
+      .getByText(/is kept on this device/)
+      .first()
+      .waitFor()
 
     await page.context().setOffline(false)
-    await signSheet(page, tag)
-    const [stays] = await book.sql<{ open: string }>(
-      `select count(*) as open from fitment f join bearing b on b.site_id = f.site_id and b.id = f.bearing_id
-       where f.position_id = $1 and f.removed_at is null and b.serial = 'T-1004'`,
-      [place.id],
-    )
-    expect(stays).toEqual({ open: '1' })
+    const stays = () =>
+      book.sql<{ open: string }>(
+        `select count(*) as open from fitment f join bearing b on b.site_id = f.site_id and b.id = f.bearing_id
+         where f.position_id = $1 and f.removed_at is null and b.serial = 'T-1004'`,
+        [place.id],
+      )
+    await expect.poll(stays, { timeout: 30_000 }).toEqual([{ open: '1' }])
   })
 })
 

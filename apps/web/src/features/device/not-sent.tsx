@@ -65,7 +65,8 @@ function NotSentRow({ item, onThrowAway }: { item: OutboxItem; onThrowAway: () =
   const navigate = useNavigate()
   const refused = item.state === 'refused'
   const reopen = async (): Promise<void> => {
-    const address = await reopenWrite(item.id)
+    // the mount sheet opens itself there, and says first why it was refused
+    const address = item.kind === 'mount' ? item.address : await reopenWrite(item.id)
     if (address !== null) await navigate({ href: address })
   }
   return (

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useMediaQuery } from '@mantine/hooks'
 import type { MountRecord } from '@shaftbook/contract/mounts'
+import type { Problem } from '@shaftbook/contract/problem'
 import { useQueryClient } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useEffect, useRef, useState } from 'react'
@@ -30,8 +31,14 @@ import { useSheetState, type SheetAbout } from './use-sheet-state.ts'
 import { useStep } from './use-step.ts'
 import classes from './sheet.module.css'
 
+interface MountSheetProps extends SheetAbout {
+  slots?: SheetSlots
+  /** What the service said of the sheet when it was sent before. */
+  refusedBefore?: Problem | null
+}
+
 /** The mount sheet: one step of the work a screen, kept on the device as it is typed. */
-export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: SheetSlots }) {
+export function MountSheet({ slots = {}, refusedBefore = null, ...about }: MountSheetProps) {
   const { code, site } = useSite()
   const hold = useSheetState(about)
   const { sheet, scope, judged, place, asks } = hold
@@ -45,7 +52,10 @@ export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: Shee
   const hasMeter = place.meter !== null
   const [faultRound, setFaultRound] = useState(0)
 
+  const recordId = about.purpose === 'draft' && about.record ? about.record.id : sheet.recordId
+  const { queuePhotos } = slots
   const sending = useSheetSending(about, hold, {
+    first: queuePhotos && (() => queuePhotos(recordId)),
     onTaken: async (taken, signed) => {
       hold.handedOn()
       notice.done(takenSentence(taken, signed, about.purpose, place.position.tag))
@@ -101,9 +111,12 @@ export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: Shee
   }
   const askToSign = (): void => {
     sending.reset()
+    setBefore(null)
     if (!show(signFaults(checked()))) setConfirming(true)
   }
   useFocusOnStep(form, step, faultRound)
+  const [before, setBefore] = useState(refusedBefore)
+  const refusal = sending.error ?? (before && !sending.signing ? new ProblemError(before) : null)
 
   return (
     <SheetProvider value={hold}>
@@ -135,7 +148,7 @@ export function MountSheet({ slots = {}, ...about }: SheetAbout & { slots?: Shee
             <h2 className={classes.heading} tabIndex={-1} data-heading>
               {stepTitle(step, scope)}
             </h2>
-            {sending.error && <BookChanged error={sending.error} onStep={go} />}
+            {refusal && <BookChanged error={refusal} onStep={go} />}
             <SheetStep step={step} onStep={go} />
             {step === 'sign' && about.purpose !== 'correction' && (
               <Button size="touch" variant="default" onClick={handOver} loading={sending.handing}>

@@ -6,6 +6,8 @@ export interface SheetSlots {
   photos?: ((at: 'strip' | 'seat' | 'sign') => ReactNode) | undefined
   /** Reads a code with the camera; calls back with what it read. */
   scanner?: ((onCode: (code: string) => void) => ReactNode) | undefined
+  /** Puts the photos into the outbox, before the record that they belong to. */
+  queuePhotos?: ((recordId: string) => Promise<void>) | undefined
 }
 
 const SlotsContext = createContext<SheetSlots>({})

@@ -6,20 +6,22 @@ import { correctionBody, draftBody, newMountBody, type BodyInput } from './sheet
 import type { SheetAbout, SheetHold } from './use-sheet-state.ts'
 
 interface Sending {
+  /** Goes into the outbox before the sheet: its photos. */
+  first: (() => Promise<void>) | undefined
   onTaken: (taken: Taken<MountRecord>, signed: boolean) => unknown
   onRefused: (error: Error) => void
 }
 
 /** Sends a sheet through the outbox: signed, or handed over as a draft; new, on top of a draft, or as a correction. */
-export function useSheetSending(about: SheetAbout, hold: SheetHold, { onTaken, onRefused }: Sending) {
+export function useSheetSending(about: SheetAbout, hold: SheetHold, { first, onTaken, onRefused }: Sending) {
   const { code: site } = useSite()
   const { purpose, positionId, record } = about
   const taken = (sign: boolean) => (end: Taken<MountRecord>) => onTaken(end, sign)
-  const create = useOutboxSend<typeof createMount>({ onTaken: taken(true), onRefused })
-  const handOver = useOutboxSend<typeof createMount>({ onTaken: taken(false), onRefused })
-  const change = useOutboxSend<typeof changeMountDraft>({ onTaken: taken(true), onRefused })
-  const handOn = useOutboxSend<typeof changeMountDraft>({ onTaken: taken(false), onRefused })
-  const correct = useOutboxSend<typeof correctMount>({ onTaken: taken(true), onRefused })
+  const create = useOutboxSend<typeof createMount>({ first, onTaken: taken(true), onRefused })
+  const handOver = useOutboxSend<typeof createMount>({ first, onTaken: taken(false), onRefused })
+  const change = useOutboxSend<typeof changeMountDraft>({ first, onTaken: taken(true), onRefused })
+  const handOn = useOutboxSend<typeof changeMountDraft>({ first, onTaken: taken(false), onRefused })
+  const correct = useOutboxSend<typeof correctMount>({ first, onTaken: taken(true), onRefused })
   const all = [create, handOver, change, handOn, correct]
   const { key, about: named } = hold.kept
   const write = {

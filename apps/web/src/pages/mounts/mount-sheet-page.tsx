@@ -2,13 +2,13 @@ import { useSuspenseQuery } from '@tanstack/react-query'
 import { useParams } from '@tanstack/react-router'
 import { useState } from 'react'
 import { correctMount, type MountRecord } from '@shaftbook/contract/mounts'
-import { MountSheet } from '../../features/mounts/mount-sheet.tsx'
 import { mountQuery } from '../../features/mounts/mount-queries.ts'
 import { SheetHead } from '../../features/mounts/sheet-head.tsx'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { EmptyState } from '../../ui/empty-state.tsx'
 import { AppLink } from '../../ui/link.tsx'
+import { SheetWithPhotos } from './sheet-with-photos.tsx'
 
 export function MountDraftPage() {
   return <RecordSheet purpose="draft" />
@@ -53,7 +53,7 @@ function OpenedSheet({ purpose, read }: { purpose: 'draft' | 'correction'; read:
         sentence={`${record.bearing.designation}, ${record.machineName}.`}
         back={{ label: 'Mount record', href: paths.mount(code, id) }}
       />
-      <MountSheet purpose={purpose} positionId={record.positionId} record={record} />
+      <SheetWithPhotos purpose={purpose} positionId={record.positionId} record={record} tag={record.tag} />
     </>
   )
 }

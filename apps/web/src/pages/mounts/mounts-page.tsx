@@ -2,6 +2,7 @@ import type { MountListItem } from '@shaftbook/contract/mounts'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import { useSearch } from '@tanstack/react-router'
 import { useMemo } from 'react'
+import { UnfinishedSheets } from '../../features/mounts/unfinished-sheets.tsx'
 import { listed } from '../../api/listed.ts'
 import { shownProblem } from '../../api/shown-problem.ts'
 import { mountColumns } from '../../features/mounts/mount-columns.tsx'
@@ -35,6 +36,7 @@ export function MountsPage() {
         title="Mounts"
         sentence="Every bearing that was fitted, what was measured, and whether it finished in its band. A remount is logged from its position."
       />
+      <UnfinishedSheets />
       <MountFilterBar
         values={{ verdict, area, state, q }}
         areas={areas.data?.items ?? []}

@@ -1,7 +1,6 @@
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query'
 import { useParams, useSearch } from '@tanstack/react-router'
 import { createMount } from '@shaftbook/contract/mounts'
-import { MountSheet } from '../../features/mounts/mount-sheet.tsx'
 import { draftsQuery, placeQuery, planQuery } from '../../features/mounts/mount-queries.ts'
 import { SheetHead } from '../../features/mounts/sheet-head.tsx'
 import { paths } from '../../paths.ts'
@@ -10,6 +9,7 @@ import { EmptyState } from '../../ui/empty-state.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
 import type { SheetSearch } from './sheet-search.ts'
+import { SheetWithPhotos } from './sheet-with-photos.tsx'
 
 /** Logs the fitting of a bearing at a position. */
 export function RemountPage() {
@@ -45,7 +45,7 @@ export function RemountPage() {
             </AppLink>
           </p>
         ))}
-      <MountSheet key={id} purpose="new" positionId={id} record={null} plan={plan} />
+      <SheetWithPhotos key={id} purpose="new" positionId={id} record={null} plan={plan} tag={position.tag} />
     </>
   )
 }

@@ -8,6 +8,7 @@ import { addressOf } from '../../api/call.ts'
 import { FlagItem } from '../../features/flags/flag-item.tsx'
 import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
 import { bandSourceText } from '../../features/mounts/band-source.tsx'
+import { UnfinishedSheets } from '../../features/mounts/unfinished-sheets.tsx'
 import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
 import { FittedNow } from '../../features/positions/fitted-now.tsx'
 import { GreasingFacts } from '../../features/positions/greasing-facts.tsx'
@@ -50,6 +51,7 @@ export function PositionPage() {
         ]}
         actions={<PositionActions place={place} />}
       />
+      <UnfinishedSheets positionId={id} />
       {position.retiredAt && (
         <p className={classes.soft}>This position is retired: it keeps its history and takes no more bearings.</p>
       )}

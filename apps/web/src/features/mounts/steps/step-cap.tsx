@@ -109,7 +109,7 @@ function BoltSteps({ target }: { target: Target }) {
       <legend className={classes.label}>Crosswise, in three steps</legend>
       <div className={classes.boltSteps}>
         {[30, 60, 100].map((percent, at) => (
-          <label key={percent} className={classes.boltStep}>
+          <label key={percent} className={classes.tickBox}>
             <input
               type="checkbox"
               checked={sheet.boltStepsDone.includes(percent)}

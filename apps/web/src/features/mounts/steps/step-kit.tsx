@@ -71,6 +71,7 @@ function KitOnBench({ kit }: { kit: NonNullable<ReturnType<typeof useSheet>['pla
 /** A handheld scanner types here and presses Enter; so may a person. */
 function CodeEntry({ onCode }: { onCode: (code: string) => void }) {
   const [code, setCode] = useState('')
+  const [camera, setCamera] = useState(false)
   const { scanner } = useSlots()
   const take = (): void => {
     if (code.trim() === '') return
@@ -98,7 +99,12 @@ function CodeEntry({ onCode }: { onCode: (code: string) => void }) {
         }
         rightSectionWidth={88}
       />
-      {scanner?.(onCode)}
+      {scanner && (
+        <Button variant="default" size="touch" aria-expanded={camera} onClick={() => setCamera(!camera)}>
+          {camera ? 'Close the camera' : 'Read codes with the camera'}
+        </Button>
+      )}
+      {camera && scanner?.(onCode)}
     </div>
   )
 }

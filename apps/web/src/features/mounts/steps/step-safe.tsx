@@ -1,4 +1,3 @@
-import { Checkbox } from '@mantine/core'
 import { formatCount } from '../../../lib/format-count.ts'
 import { useSite } from '../../../session/site-access.tsx'
 import { Caution } from '../../../ui/caution.tsx'
@@ -47,13 +46,16 @@ function CautionsRead() {
   const { sheet, change } = useSheet()
   const { me } = useSite()
   return (
-    <Checkbox
-      className={classes.read}
-      size="md"
-      label={`I have read this. (${sheet.cautionsSeenBy || me.name})`}
-      checked={sheet.cautionsSeenBy !== ''}
-      onChange={(event) => change({ cautionsSeenBy: event.currentTarget.checked ? me.name : '' })}
-    />
+    <label className={classes.tickBox}>
+      <input
+        type="checkbox"
+        checked={sheet.cautionsSeenBy !== ''}
+        onChange={(event) => change({ cautionsSeenBy: event.currentTarget.checked ? me.name : '' })}
+      />
+      <span>
+        I have read this<small>{sheet.cautionsSeenBy || me.name}</small>
+      </span>
+    </label>
   )
 }
 
