@@ -60,7 +60,7 @@ describe('photos of a bearing that is taken out', () => {
       const keys = opened.result.transaction('bytes').objectStore('bytes').getAllKeys()
       await new Promise((resolve) => keys.addEventListener('success', resolve))
       opened.result.close()
-      return keys.result.filter((key) => String(key).endsWith('/file')).length
+      return (keys.result as string[]).filter((key) => key.endsWith('/file')).length
     })
   }
 
