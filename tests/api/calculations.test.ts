@@ -53,6 +53,12 @@ describe('POST /api/v1/calculations/<name>', () => {
     ['go-no-go', { passesUm: 80, stopsUm: 70 }, 'stopsUm', 'thicker'],
     ['shaft-check', { nominalMm: 100, readingsMm: [75], taper: '1:12' }, 'readingsMm', 'below 95 mm'],
     ['nut-angle', { travelMm: 1, taper: '1:12' }, 'nutCode', 'Give the nut'],
+    [
+      'drive-up-guidance',
+      { boreMm: 100, clearanceClass: 'C3', benchRowAUm: [125], benchRowBUm: [125], stepsRowAUm: [105], taper: '1:12' },
+      'stepsRowBUm',
+      'both rows',
+    ],
     ['next-greasing', { lastDate: '2026-11-01', today: '2026-11-24' }, 'intervalHours', 'needs an interval'],
     ['next-greasing', { lastDate: '2026-12-01', today: '2026-11-24', calendarMonths: 6 }, 'lastDate', 'future'],
   ])('%s refuses %j at the field %s', async (name, input, path, words) => {

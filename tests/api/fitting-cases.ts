@@ -120,6 +120,37 @@ const driveUp: Case[] = [
     { driveUpMm: 0.5, reductionUm: 50, taper: '1:12', boreMm: 100 },
     { verdict: 'too-low', ratio: 10, lowest: 12, highest: 20 },
   ],
+  // Bench 125, now 105: 20 µm taken out of 45 to 60; travel is 15 to 15.556 times the reduction, so 25 µm need 0.375 to 0.389 mm, 67.5° to 70.02° of a pitch of 2 mm.
+  [
+    'drive-up-guidance',
+    {
+      boreMm: 100,
+      taper: '1:12',
+      clearanceClass: 'C3',
+      benchRowAUm: [125],
+      benchRowBUm: [125],
+      stepsRowAUm: [105],
+      stepsRowBUm: [105],
+      pitchMm: 2,
+      bladesUm: [50, 65, 70, 80, 100],
+    },
+    {
+      advice: 'go-on',
+      reductionUm: 20,
+      leftNearUm: 25,
+      leftFarUm: 40,
+      stopFromUm: 65,
+      stopToUm: 80,
+      travelMinMm: 0.375,
+      travelMaxMm: 0.389,
+      angleMinDeg: 67.5,
+      angleMaxDeg: 70.02,
+      ratioFrom: 'band-source',
+      goesUm: 65,
+      stopsUm: 80,
+      smallestStepUm: 15.747,
+    },
+  ],
   ['smoothing', { rzAUm: 4, rzBUm: 6 }, { smoothingUm: 8 }],
 ]
 
