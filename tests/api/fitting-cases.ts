@@ -120,7 +120,8 @@ const driveUp: Case[] = [
     { driveUpMm: 0.5, reductionUm: 50, taper: '1:12', boreMm: 100 },
     { verdict: 'too-low', ratio: 10, lowest: 12, highest: 20 },
   ],
-  // Bench 125, now 105: 20 µm taken out of 45 to 60; travel is 15 to 15.556 times the reduction, so 25 µm need 0.375 to 0.389 mm, 67.5° to 70.02° of a pitch of 2 mm.
+  // Bench 125, now 105: 20 µm taken out of 45 to 60; travel is 15 to 15.556 times the reduction, so that
+  // 25 µm need 0.375 to 0.389 mm, 67.5° to 70.02° of a pitch of 2 mm.
   [
     'drive-up-guidance',
     {
