@@ -7,7 +7,7 @@ import { Dialog } from '../../ui/over-page.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
 import { photoAddress } from './photo-queries.ts'
 import classes from './photo-viewer.module.css'
-import { photoText, subjectWords } from './photo-words.ts'
+import { photoText, workOf } from './photo-words.ts'
 import { WithdrawPhoto } from './withdraw-photo.tsx'
 
 interface PhotoViewerProps {
@@ -70,7 +70,7 @@ function Opened({ photos, at, onOpen }: { photos: readonly Photo[]; at: number; 
 function LargePhoto({ photo }: { photo: Photo }) {
   const { code, site } = useSite()
   const [isMissing, setMissing] = useState(false)
-  const { step, subjectKind, takenAt, addedBy, withdrawnReason, withdrawnBy } = photo
+  const { takenAt, addedBy, withdrawnReason, withdrawnBy } = photo
   return (
     <figure className={classes.figure}>
       <div className={classes.frame}>
@@ -95,9 +95,8 @@ function LargePhoto({ photo }: { photo: Photo }) {
       <figcaption>
         {photo.caption !== '' && <p className={classes.caption}>{photo.caption}</p>}
         <p className={classes.facts}>
-          {subjectWords[subjectKind]}
-          {step !== '' && `, ${step}`}. Taken <Timestamp at={takenAt} timeZone={site.timeZone} relative={false} />,
-          added by {addedBy}.
+          {workOf(photo)}. Taken <Timestamp at={takenAt} timeZone={site.timeZone} relative={false} />, added by{' '}
+          {addedBy}.
         </p>
       </figcaption>
     </figure>

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { forgetFile, keepFile, keptFiles, tellOfFile } from '../../offline/kept-files.ts'
 import { queuePhotos, type PhotosOf } from './queue-photos.ts'
 import type { TakenPhoto } from './taken-photo.ts'
@@ -59,7 +59,7 @@ export function useKeptPhotos(of: string): KeptPhotos {
     },
     [of, show],
   )
-  return { photos, areKept, change, queue }
+  return useMemo(() => ({ photos, areKept, change, queue }), [photos, areKept, change, queue])
 }
 
 async function keepChanges(of: string, before: readonly TakenPhoto[], next: readonly TakenPhoto[]): Promise<void> {
