@@ -182,6 +182,15 @@ describe('a sheet that was filled by another version of the kit', () => {
     await technician.post('/mount-records', now).expect(201)
   })
 
+  it('is refused where it was another kit of the same version', async () => {
+    const { positionId, kitId } = await aSpotWithKit(service)
+    const other = { ...seen, kitVersion: 1, kitId: randomUUID() }
+    const detail = await expectRefusal({ positionId, seen: other }, 409, 'kit-changed', 'seen.kitVersion')
+    expect(detail).toContain('this sheet was filled by version 1 of another kit')
+    const same = aMount(service.alpha, { positionId, seen: { ...other, kitId } })
+    await technician.post('/mount-records', same).expect(201)
+  })
+
   it('is refused where it knew of a kit and there is none', async () => {
     const { positionId } = await aSpot(service)
     const detail = await expectRefusal(

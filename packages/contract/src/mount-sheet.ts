@@ -42,6 +42,9 @@ export const MountSeen = z.object({
   bandMaxUm: Micrometres.nullable(),
   residualMinUm: Micrometres.nullable(),
   kitVersion: z.int().nullable(),
+  kitId: Id.nullable()
+    .optional()
+    .meta({ description: 'Where it is given, another kit of the same version is told apart too' }),
 })
 export type MountSeen = z.infer<typeof MountSeen>
 

@@ -52,8 +52,10 @@ export function checkSameLimits(place: Place, { bands }: MountBasis, { kit }: Se
     const message = `The least clearance left at ${place.tag} is ${umOf(residualMinimum?.minUm)} today, this sheet was judged by ${umOf(seen.residualMinUm)}: look at the readings again, then sign by the minimum of today.`
     throw fieldError('band-changed', 'seen.residualMinUm', message)
   }
-  if ((kit?.version ?? null) !== seen.kitVersion) {
-    const message = `The kit at ${place.tag} is ${kitOf(kit?.version, kit?.name)} today, this sheet was filled by ${kitOf(seen.kitVersion)}: look at the kit check again, then sign by the kit of today.`
+  const anotherKit = seen.kitId !== undefined && seen.kitId !== (kit?.id ?? null)
+  if (anotherKit || (kit?.version ?? null) !== seen.kitVersion) {
+    const filledBy = `${kitOf(seen.kitVersion)}${anotherKit && seen.kitVersion !== null ? ' of another kit' : ''}`
+    const message = `The kit at ${place.tag} is ${kitOf(kit?.version, kit?.name)} today, this sheet was filled by ${filledBy}: look at the kit check again, then sign by the kit of today.`
     throw fieldError('kit-changed', 'seen.kitVersion', message)
   }
 }

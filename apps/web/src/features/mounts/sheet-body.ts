@@ -73,6 +73,7 @@ function seenBy({ limits, kit }: BodyInput): z.input<typeof MountSeen> {
     bandMaxUm: limits.band?.maxUm ?? null,
     residualMinUm: limits.residualMinimum?.minUm ?? null,
     kitVersion: kit?.version ?? null,
+    kitId: kit?.id ?? null,
   }
 }
 
