@@ -24,6 +24,12 @@ export const paths = {
   /** The mount sheet of a position, for a plan where one is named. */
   remount: (site: string, positionId: string, planId?: string) =>
     `/${site}/positions/${positionId}/remount${planId ? `?plan=${planId}` : ''}`,
+  plannedMounts: (site: string) => `/${site}/mounts/planned`,
+  plannedMount: (site: string, planId: string) => `/${site}/mounts/planned/${planId}`,
+  planMount: (site: string, positionId: string) => `/${site}/positions/${positionId}/plan-mount`,
+  /** The mount sheet, with the plan that it is made for. */
+  startPlan: (site: string, positionId: string, planId: string) =>
+    `/${site}/positions/${positionId}/remount?plan=${planId}`,
   mountDraft: (site: string, id: string) => `/${site}/mounts/${id}/draft`,
   mountCorrection: (site: string, id: string) => `/${site}/mounts/${id}/correction`,
   greasing: (site: string) => `/${site}/greasing`,
@@ -61,7 +67,8 @@ export const paths = {
   changeRow: (site: string, table: string, id: string) => `/${site}/setup/change/${table}/${id}`,
 } as const
 
-export type SetupPart = 'site' | 'people' | 'places' | 'meters' | 'bearing-types' | 'greases' | 'gauges' | 'charts' | 'audit'
+export type SetupPart =
+  'site' | 'people' | 'places' | 'meters' | 'bearing-types' | 'greases' | 'gauges' | 'charts' | 'audit'
 
 /** The same addresses as the router's patterns, below `/$site`. */
 export const patterns = {
@@ -76,6 +83,9 @@ export const patterns = {
   labels: 'labels',
   mounts: 'mounts',
   mount: 'mounts/$id',
+  plannedMounts: 'mounts/planned',
+  plannedMount: 'mounts/planned/$planId',
+  planMount: 'positions/$id/plan-mount',
   mountDraft: 'mounts/$id/draft',
   mountCorrection: 'mounts/$id/correction',
   greasing: 'greasing',

@@ -107,7 +107,7 @@ function DecideForm({ record }: { record: MountRecord }) {
       <LeaveGuard when={reason.trim() !== '' || until !== ''}>
         The decision is not written down yet. What you typed is lost when you leave.
       </LeaveGuard>
-      <Radio.Group label="Decide" value={kind} onChange={(chosen) => setKind(chosen as Kind)}>
+      <Radio.Group label="Decide" value={kind} onChange={setKind}>
         <div className={classes.kinds}>
           <Radio value="accept-until" label="Accept until a day" description="Its flags wait and come back then" />
           <Radio value="do-again" label="Do again" description="Its flags stay until the mount is done again" />

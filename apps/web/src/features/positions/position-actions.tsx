@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core'
 import { createGreasing } from '@shaftbook/contract/greasing'
+import { createMountPlan } from '@shaftbook/contract/mount-plans'
 import { createMount } from '@shaftbook/contract/mounts'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { positions } from '@shaftbook/contract/register-tables'
@@ -18,6 +19,11 @@ export function PositionActions({ place }: { place: PositionOverview }) {
       {may(positions.change) && (
         <Button component={AppLink} href={paths.changeRow(code, 'positions', position.id)} variant="subtle">
           Edit position
+        </Button>
+      )}
+      {may(createMountPlan) && !retired && (
+        <Button component={AppLink} href={paths.planMount(code, position.id)} variant="subtle">
+          Plan a mount
         </Button>
       )}
       {may(createGreasing) && plan && fitment && !retired && (

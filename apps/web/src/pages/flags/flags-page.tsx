@@ -10,6 +10,7 @@ import { FlagItem } from '../../features/flags/flag-item.tsx'
 import { flagQueries } from '../../features/flags/flag-queries.ts'
 import { NoFlags } from '../../features/flags/no-flags.tsx'
 import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
+import { PlannedNext } from '../../features/mount-plans/planned-here.tsx'
 import { useSearchChange } from '../../lib/use-search-change.ts'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
@@ -37,6 +38,7 @@ export function FlagsPage() {
   return (
     <>
       <PageHead title="Flags" sentence={counts.data && flagCountsSentence(counts.data)} />
+      <PlannedNext />
       <SectionNav
         label="Flags by state"
         active={state}

@@ -17,6 +17,7 @@ import { DataTable } from '../../ui/data-table.tsx'
 import { ErrorState } from '../../ui/error-state.tsx'
 import { LoadingRows } from '../../ui/loading-rows.tsx'
 import { PageHead } from '../../ui/page-head.tsx'
+import { MountsNav } from './mounts-nav.tsx'
 import type { MountsSearch } from './mounts-search.ts'
 
 /** Every mount of the site, newest first. */
@@ -37,6 +38,7 @@ export function MountsPage() {
         sentence="Every bearing that was fitted, what was measured, and whether it finished in its band. A remount is logged from its position."
       />
       <UnfinishedSheets />
+      <MountsNav active="records" />
       <MountFilterBar
         values={{ verdict, area, state, q }}
         areas={areas.data?.items ?? []}

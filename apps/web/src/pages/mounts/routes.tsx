@@ -22,6 +22,24 @@ export function mountPages(getParentRoute: SiteParent) {
     }),
     createRoute({
       getParentRoute,
+      path: patterns.plannedMounts,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./planned-page.tsx'), 'PlannedMountsPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.plannedMount,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./plan-page.tsx'), 'PlannedMountPage'),
+    }),
+    createRoute({
+      getParentRoute,
+      path: patterns.planMount,
+      errorComponent: RouteError,
+      component: lazyRouteComponent(() => import('./plan-page.tsx'), 'PlanMountPage'),
+    }),
+    createRoute({
+      getParentRoute,
       path: patterns.mountDraft,
       validateSearch: (search) => sheetSearch.parse(search),
       errorComponent: RouteError,

@@ -7,6 +7,7 @@ import { useState } from 'react'
 import { addressOf } from '../../api/call.ts'
 import { FlagItem } from '../../features/flags/flag-item.tsx'
 import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
+import { PlannedHere } from '../../features/mount-plans/planned-here.tsx'
 import { bandSourceText } from '../../features/mounts/band-source.tsx'
 import { UnfinishedSheets } from '../../features/mounts/unfinished-sheets.tsx'
 import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
@@ -62,6 +63,7 @@ export function PositionPage() {
         )}
       </div>
       <PositionFlags flags={place.flags} />
+      <PlannedHere positionId={id} />
       <div className={classes.columns}>
         <div>
           <PagePart title="Fitted now">
