@@ -63,7 +63,8 @@ export function openPaper({ title, size, madeAt }: PaperInfo): Paper {
     lang: 'en',
     displayTitle: true,
     info: { Title: printable(title), Creator: 'Shaftbook', CreationDate: madeAt, ModDate: madeAt },
-    font: fonts.regular,
+    // no first font: one that is opened before it is registered would be opened anew at every use
+    font: '',
   })
   for (const [face, file] of Object.entries(fonts)) doc.registerFont(face, file)
   const bytes = collected(doc)
@@ -75,7 +76,6 @@ export function openPaper({ title, size, madeAt }: PaperInfo): Paper {
     width,
     align,
     lineGap,
-    features: ['tnum', 'kern'] as PDFKit.Mixins.OpenTypeFeatures[],
   })
   const heightOf: Paper['heightOf'] = (text, width, style = {}) => {
     set(style)
@@ -83,7 +83,7 @@ export function openPaper({ title, size, madeAt }: PaperInfo): Paper {
   }
   const widthOf: Paper['widthOf'] = (text, style = {}) => {
     set(style)
-    return doc.widthOfString(printable(text), { features: ['tnum', 'kern'] })
+    return doc.widthOfString(printable(text))
   }
   return {
     doc,

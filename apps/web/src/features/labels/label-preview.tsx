@@ -4,12 +4,12 @@ import classes from './labels.module.css'
 interface LabelPreviewProps {
   sheet: LabelSheet
   startAt: number
-  /** How many labels are wanted; undefined while unknown. */
+  /** How many labels are wanted; undefined while unknown: the page is full. */
   count: number | undefined
 }
 
 /** The first page in outline: where labels go, and which places stay free. */
-export function LabelPreview({ sheet, startAt, count = 1 }: LabelPreviewProps) {
+export function LabelPreview({ sheet, startAt, count = Infinity }: LabelPreviewProps) {
   const { pageWidthMm, pageHeightMm, labelWidthMm, labelHeightMm, columns, rows } = sheet
   const places = labelPlaces(sheet, columns * rows, 1)
   const printed = Math.min(columns * rows - startAt + 1, count)
