@@ -25,6 +25,9 @@ const pages = [
   '/harrow-point/labels',
   '/harrow-point/labels?paper=a4',
   '/harrow-point/mounts',
+  '/harrow-point/mounts/planned',
+  '/harrow-point/mounts/planned/:plan',
+  '/harrow-point/positions/:position/plan-mount',
   '/harrow-point/mounts/:mount',
   '/harrow-point/mounts/:mount/correction',
   '/harrow-point/mounts/:mount/draft',
@@ -77,6 +80,7 @@ beforeAll(async () => {
       p.shaft_id as shaft, s.machine_id as machine, m.area_id as area,
       (select id from meter where meter.site_id = p.site_id limit 1) as meter,
       (select id from maker_chart c where c.site_id = p.site_id limit 1) as chart,
+      (select id from mount_plan l where l.site_id = p.site_id and l.ended_at is null limit 1) as plan,
       (select r.id from removal r where r.site_id = p.site_id and r.position_id = p.id limit 1) as removal
     from position p
     join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
