@@ -1,4 +1,4 @@
-import { Button, Radio, Textarea, TextInput } from '@mantine/core'
+import { Button, Textarea, TextInput } from '@mantine/core'
 import { needsReason } from '@shaftbook/contract/judge-mount'
 import type { MountDecision, NewMountDecision } from '@shaftbook/contract/mount-decisions'
 import { decideMount, type MountRecord } from '@shaftbook/contract/mounts'
@@ -12,6 +12,7 @@ import { addDays, formatDay } from '../../lib/format-day.ts'
 import { LeaveGuard } from '../../lib/leave-guard.tsx'
 import { useToday } from '../../lib/use-today.ts'
 import { useSite } from '../../session/site-access.tsx'
+import { ChoiceField, type Choice } from '../../ui/choice-field.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import { PagePart } from '../../ui/page-part.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
@@ -63,6 +64,11 @@ function Decision({ decision }: { decision: MountDecision }) {
 
 type Kind = NewMountDecision['kind']
 
+const kinds: readonly Choice<Kind>[] = [
+  { value: 'accept-until', label: 'Accept until a day', hint: 'Its flags wait and come back then' },
+  { value: 'do-again', label: 'Do again', hint: 'Its flags stay until the mount is done again' },
+]
+
 function DecideForm({ record }: { record: MountRecord }) {
   const { code, site } = useSite()
   const client = useQueryClient()
@@ -107,12 +113,7 @@ function DecideForm({ record }: { record: MountRecord }) {
       <LeaveGuard when={reason.trim() !== '' || until !== ''}>
         The decision is not written down yet. What you typed is lost when you leave.
       </LeaveGuard>
-      <Radio.Group label="Decide" value={kind} onChange={setKind}>
-        <div className={classes.kinds}>
-          <Radio value="accept-until" label="Accept until a day" description="Its flags wait and come back then" />
-          <Radio value="do-again" label="Do again" description="Its flags stay until the mount is done again" />
-        </div>
-      </Radio.Group>
+      <ChoiceField legend="Decide" choices={kinds} value={kind} onChange={setKind} />
       {accepts && (
         <TextInput
           ref={untilField}
