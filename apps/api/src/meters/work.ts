@@ -30,7 +30,7 @@ export function doWork<T>({ db, now }: Context, { scope, site }: Worker, act: (w
 const clockDifferenceMs = 5 * 60_000
 
 /** The moment that was entered. A clock a few minutes ahead is set right; a later moment is refused. */
-export function momentOf(work: Pick<Work, 'now'>, entered: string, path: string): Date {
+export function momentOf(work: Work, entered: string, path: string): Date {
   const at = new Date(entered)
   if (at.getTime() > work.now.getTime() + clockDifferenceMs) {
     throw fieldError('date-in-future', path, 'This lies in the future: enter when it was done.')

@@ -6,7 +6,7 @@ import type { Sql } from '../db/database.ts'
 import { receive } from '../db/receipts.ts'
 import { DomainError, fieldError, notFound } from '../domain-error.ts'
 import { FileReply } from '../http/files.ts'
-import { doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
+import { doWork, type Work, type Worker } from '../meters/work.ts'
 import { photoKey, type PhotoStore } from './photo-store.ts'
 import {
   findPhoto,
@@ -40,11 +40,10 @@ export async function addPhoto(context: PhotoContext, worker: Worker, told: NewP
 }
 
 /** Refuses what needs no look at the picture; false where the photo was added before. */
-async function isNew({ db, now }: PhotoContext, { scope }: Worker, told: NewPhoto): Promise<boolean> {
+async function isNew({ db }: PhotoContext, { scope }: Worker, told: NewPhoto): Promise<boolean> {
   const { id, positionId, subjectKind, subjectId } = told
   return await db.readSite(scope, async (sql) => {
     if ((await findPhoto(sql, scope.siteId, id)) !== undefined) return false
-    momentOf({ now: now() }, told.takenAt, 'takenAt')
     if (!(await hasPosition(sql, scope.siteId, positionId))) throw notFound('position', 'positionId')
     if (subjectKind === 'position' && subjectId !== positionId) {
       throw fieldError('not-allowed-here', 'subjectId', 'A photo of the position itself names that position twice.')
@@ -66,7 +65,7 @@ async function addRow(work: Work, told: NewPhoto, prepared: PreparedPhoto | unde
   const { full, small } = prepared
   await insertPhoto(work.tx, {
     ...told,
-    takenAt: momentOf(work, told.takenAt, 'takenAt'),
+    takenAt: takenAtOf(told, work.now),
     mediaType: 'image/jpeg',
     sha256: full.sha256,
     smallSha256: small.sha256,
@@ -76,6 +75,12 @@ async function addRow(work: Work, told: NewPhoto, prepared: PreparedPhoto | unde
     addedAt: work.now,
     addedBy: work.personId,
   })
+}
+
+/** A photo waits for nobody to set the clock of a camera: one that runs ahead took it just now. */
+function takenAtOf({ takenAt }: NewPhoto, now: Date): Date {
+  const said = new Date(takenAt)
+  return said > now ? now : said
 }
 
 export async function listPhotos(sql: Sql, siteId: string, query: PhotoQuery) {
