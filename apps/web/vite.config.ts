@@ -4,13 +4,14 @@ import { VitePWA } from 'vite-plugin-pwa'
 import { compressedFiles } from './bundle/compressed-files.ts'
 import { installable } from './bundle/installable.ts'
 import { mantineStyles } from './bundle/mantine-styles.ts'
+import { pagesAhead } from './bundle/pages-ahead.ts'
 import { scriptBudget } from './bundle/script-budget.ts'
 
 const apiAddress = 'http://127.0.0.1:4380'
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react(), mantineStyles(), scriptBudget(), compressedFiles(), VitePWA(installable)],
+  plugins: [react(), mantineStyles(), pagesAhead(), scriptBudget(), compressedFiles(), VitePWA(installable)],
   server: { host: '127.0.0.1', port: 4381, proxy: { '/api': apiAddress } },
   build: {
     outDir: 'dist',
@@ -21,7 +22,10 @@ export default defineConfig({
     rolldownOptions: {
       output: {
         codeSplitting: {
-          groups: [{ name: 'libraries', tags: ['$initial'], test: /node_modules/ }],
+          groups: [
+            { name: 'libraries', tags: ['$initial'], test: /node_modules/ },
+            { name: 'start', tags: ['$initial'] },
+          ],
         },
       },
     },

@@ -1,4 +1,4 @@
-import { globSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { Plugin } from 'vite'
 
@@ -13,11 +13,13 @@ export function mantineStyles(): Plugin {
       const files = Object.values(bundle)
       const used = classes(files.map((file) => (file.type === 'chunk' ? file.code : '')).join())
       const styled = classes(files.map((file) => (file.type === 'asset' ? String(file.source) : '')).join())
-      const missing = globSync('*.layer.css', { cwd: stylesFolder }).filter((name) =>
-        [...classes(readFileSync(join(stylesFolder, name), 'utf8'))].some(
-          (each) => used.has(each) && !styled.has(each),
-        ),
-      )
+      const missing = readdirSync(stylesFolder)
+        .filter((name) => name.endsWith('.layer.css'))
+        .filter((name) =>
+          [...classes(readFileSync(join(stylesFolder, name), 'utf8'))].some(
+            (each) => used.has(each) && !styled.has(each),
+          ),
+        )
       if (missing.length > 0) {
         const names = missing.map((name) => basename(name, '.layer.css')).sort()
         this.error(`Load the styles of ${names.join(', ')} in apps/web/src/ui/mantine-styles.ts: they are used.`)

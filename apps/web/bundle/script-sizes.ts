@@ -22,12 +22,10 @@ export interface FirstLoad {
 
 /** What each page loads first, the largest load first: the start with all that it imports, and the page with all of its own. */
 export function firstLoads(scripts: readonly Script[]): FirstLoad[] {
-  const byName = new Map(scripts.map((script) => [script.fileName, script]))
   const bytes = new Map(scripts.map(({ fileName, code }) => [fileName, gzipSync(code, { level: 9 }).length]))
   const start = scripts.filter(({ isEntry }) => isEntry)
   const load = (page: string, roots: readonly Script[]): FirstLoad => {
-    const needed = withImports(roots, byName)
-    const sized = [...needed].map((fileName) => ({ fileName, bytes: bytes.get(fileName) ?? 0 }))
+    const sized = [...importedFiles(roots, scripts)].map((fileName) => ({ fileName, bytes: bytes.get(fileName) ?? 0 }))
     const largestFirst = sized.toSorted((a, b) => b.bytes - a.bytes)
     return { page, bytes: sized.reduce((sum, script) => sum + script.bytes, 0), scripts: largestFirst }
   }
@@ -38,9 +36,14 @@ export function firstLoads(scripts: readonly Script[]): FirstLoad[] {
   return [load('start', start), ...pages].toSorted((a, b) => b.bytes - a.bytes)
 }
 
-function withImports(roots: readonly Script[], byName: ReadonlyMap<string, Script>): Set<string> {
+/** The names of some scripts and of all that they import. */
+export function importedFiles(
+  roots: readonly Pick<Script, 'fileName' | 'imports'>[],
+  scripts: readonly Pick<Script, 'fileName' | 'imports'>[],
+): Set<string> {
+  const byName = new Map(scripts.map((script) => [script.fileName, script]))
   const found = new Set<string>()
-  const add = (script: Script | undefined): void => {
+  const add = (script: Pick<Script, 'fileName' | 'imports'> | undefined): void => {
     if (!script || found.has(script.fileName)) return
     found.add(script.fileName)
     for (const name of script.imports) add(byName.get(name))
