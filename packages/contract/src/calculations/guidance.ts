@@ -6,7 +6,7 @@ import { InputError } from '@shaftbook/bearing/input-error'
 import { calculation } from './calculation.ts'
 import * as field from './common-fields.ts'
 import { choice, optional, quantities, quantity, yesNo } from './field.ts'
-import { figure, figures, maybe, rows, saying, word } from './figure.ts'
+import { figure, figures, maybe, rows, word } from './figure.ts'
 
 const own = 'The position’s own; left empty, the guide’s is taken'
 const inOrder = 'One for each step, in the order taken'
@@ -69,7 +69,6 @@ const guidance = calculation({
       rows('Stacks to try next', { totalUm: figure('Stack', 'µm'), bladesUm: figures('Blades', 'µm') }),
     ),
     smallestStepUm: maybe(figure('Smallest step that can be told', 'µm')),
-    warnings: maybe(rows('What to look at', { sentence: saying('Warning'), rule: saying('Rule') })),
   },
   fieldOf: { band: 'bandMaxUm', travelMm: 'stepsTravelMm' },
   run: (input) => {
@@ -102,7 +101,7 @@ const guidance = calculation({
 })
 
 function shown(guided: DriveUpGuided) {
-  const { advice, now, left, window, travel, feelers, nextStacks, smallestStepUm, warnings } = guided
+  const { advice, now, left, window, travel, feelers, nextStacks, smallestStepUm } = guided
   const { minMm, maxMm, angleDeg } = travel.toNear
   return {
     advice,
@@ -121,7 +120,6 @@ function shown(guided: DriveUpGuided) {
     stopsUm: feelers?.stops.totalUm,
     nextStacks,
     smallestStepUm,
-    warnings,
     sentence: guided.sentence,
     source: guided.source,
     rule: guided.rule,
