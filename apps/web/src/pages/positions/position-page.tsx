@@ -10,6 +10,7 @@ import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
 import { PlannedHere } from '../../features/mount-plans/planned-here.tsx'
 import { bandSourceText } from '../../features/mounts/band-source.tsx'
 import { UnfinishedSheets } from '../../features/mounts/unfinished-sheets.tsx'
+import { AddPhotos } from '../../features/photos/add-photos.tsx'
 import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
 import { FittedNow } from '../../features/positions/fitted-now.tsx'
 import { GreasingFacts } from '../../features/positions/greasing-facts.tsx'
@@ -101,11 +102,11 @@ export function PositionPage() {
           </p>
         )}
       </PagePart>
-      <PagePart title="Photos">
+      <PagePart title="Photos" aside={<AddPhotos positionId={id} tag={position.tag} />}>
         <PhotoStrip
           where={{ positionId: id }}
           label={`Photos at ${position.tag}`}
-          empty="No photos yet: they are taken on the mount sheet and when a bearing is taken out."
+          empty="No photos yet: they are taken here, on the mount sheet, and when a bearing is taken out."
         />
       </PagePart>
       <PagePart title="Bearings that left">
