@@ -124,7 +124,7 @@ function ToGo({ geometry: g, toGo, say }: ToGoProps) {
     <g className={classes.toGo} data-way={on ? 'on' : 'over'}>
       <path d={`M${x} ${fromY}V${toY}`} />
       {on ? (
-        <path d={`M${x} ${toY}l-3.5 -7h7Z`} className={classes.arrow} />
+        <path d={`M${x} ${toY}l-3.5 ${-Math.min(7, toY - fromY)}h7Z`} className={classes.arrow} />
       ) : (
         <path d={`M${x - 5} ${fromY}h10M${x - 5} ${toY}h10`} />
       )}
