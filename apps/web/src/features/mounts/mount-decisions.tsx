@@ -21,6 +21,7 @@ import classes from './mount-decisions.module.css'
 /** What the engineer decided on a mount that is not proven inside its limits, and the form to decide. The verdict stays. */
 export function MountDecisions({ record }: { record: MountRecord }) {
   const { may } = useSite()
+  const [deciding, setDeciding] = useState(false)
   const { decisions } = record
   const open = record.signedAt !== null && record.correctedById === null && needsReason(record.judgement)
   if (!open && decisions.length === 0) return null
@@ -39,7 +40,14 @@ export function MountDecisions({ record }: { record: MountRecord }) {
             ))}
           </ol>
         )}
-        {open && may(decideMount) && <DecideForm key={decisions.length} record={record} />}
+        {open && may(decideMount) && !deciding && (
+          <div>
+            <Button variant={decisions.length === 0 ? 'filled' : 'default'} onClick={() => setDeciding(true)}>
+              {decisions.length === 0 ? 'Decide on this mount' : 'Decide anew'}
+            </Button>
+          </div>
+        )}
+        {open && may(decideMount) && deciding && <DecideForm record={record} onClose={() => setDeciding(false)} />}
         {open && !may(decideMount) && <p className={classes.soft}>An engineer or a manager decides.</p>}
       </div>
     </PagePart>
@@ -69,7 +77,7 @@ const kinds: readonly Choice<Kind>[] = [
   { value: 'do-again', label: 'Do again', hint: 'Its flags stay until the mount is done again' },
 ]
 
-function DecideForm({ record }: { record: MountRecord }) {
+function DecideForm({ record, onClose }: { record: MountRecord; onClose: () => void }) {
   const { code, site } = useSite()
   const client = useQueryClient()
   const notice = useNotice()
@@ -97,6 +105,7 @@ function DecideForm({ record }: { record: MountRecord }) {
       setReason('')
       await invalidateSite(client, code)
       notice.done('The decision is written down. The verdict stays as it is.')
+      onClose()
     },
   })
   const refused = (field: string) =>
@@ -142,9 +151,14 @@ function DecideForm({ record }: { record: MountRecord }) {
           {deciding.error.message}
         </p>
       )}
-      <Button type="submit" loading={deciding.isPending}>
-        Write the decision down
-      </Button>
+      <div className={classes.acts}>
+        <Button type="submit" loading={deciding.isPending}>
+          Write the decision down
+        </Button>
+        <Button variant="default" onClick={onClose}>
+          Go back
+        </Button>
+      </div>
     </form>
   )
 }

@@ -5,7 +5,7 @@ import { readMountPlan } from '@shaftbook/contract/mount-plans'
 import { listMounts, readMount } from '@shaftbook/contract/mounts'
 import { readPositionOverview } from '@shaftbook/contract/position-views'
 import { areas, bearingTypes, gauges, greases } from '@shaftbook/contract/register-tables'
-import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'
+import { infiniteQueryOptions, queryOptions, type QueryClient } from '@tanstack/react-query'
 import { call } from '../../api/call.ts'
 import { nextCursor } from '../../api/listed.ts'
 
@@ -96,3 +96,11 @@ export const gaugesQuery = (site: string) =>
     queryFn: ({ signal }) => call(gauges.list, { params: { site }, query: { limit: 200 } }, signal),
     staleTime: 300_000,
   })
+
+/** Asks at once for all that a sheet of a position waits for, before its page is there. */
+export function askForSheet(client: QueryClient, site: string, positionId: string): void {
+  void client.prefetchQuery(placeQuery(site, positionId))
+  void client.prefetchQuery(bearingTypesQuery(site))
+  void client.prefetchQuery(settingsQuery(site))
+  void client.prefetchQuery(draftsQuery(site, positionId))
+}

@@ -8,8 +8,14 @@ type Readings = MountRecord['readings']
 /** Every reading as it was typed, and the means that follow. */
 export function MountReadings({ record }: { record: MountRecord }) {
   const { length } = useUnits()
-  const { readings, judgement } = record
-  if (readings.length === 0) return <p className={classes.soft}>No clearance was read: {methodWords[record.method]}.</p>
+  const { judgement } = record
+  const readings = record.readings.filter(({ moment }) => moment === 'bench' || moment === 'mounted')
+  if (readings.length === 0)
+    return (
+      <p className={classes.soft}>
+        No clearance was read{record.method === 'feeler' ? '' : `: ${methodWords[record.method]}`}.
+      </p>
+    )
   const numbers = [...new Set(readings.map(({ number }) => number))].sort((a, b) => a - b)
   const mean = (um: number | null): string => (um === null ? 'not both rows' : length(um))
   return (

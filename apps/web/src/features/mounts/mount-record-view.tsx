@@ -1,4 +1,5 @@
 import type { MountRecord } from '@shaftbook/contract/mounts'
+import type { ReactNode } from 'react'
 import { clearanceRange } from '@shaftbook/bearing/clearance'
 import { useUnits } from '../../lib/units.tsx'
 import { ClearanceGauge } from '../../ui/clearance-gauge.tsx'
@@ -8,16 +9,18 @@ import { BandSource } from './band-source.tsx'
 import { MountChecks } from './mount-checks.tsx'
 import { MountParts, MountPeople, MountWork } from './mount-facts.tsx'
 import { MountReadings } from './mount-readings.tsx'
+import { RecordWork } from './record-work.tsx'
 import { PagePart } from '../../ui/page-part.tsx'
 import { verdictSentence } from './verdict-sentence.ts'
 import classes from './mount-record.module.css'
 
 /** A mount record as it stands in the book. */
-export function MountRecordView({ record }: { record: MountRecord }) {
+export function MountRecordView({ record, besideVerdict }: { record: MountRecord; besideVerdict?: ReactNode }) {
   const { judgement } = record
   return (
     <div className={classes.sheet}>
       <RecordVerdict record={record} />
+      {besideVerdict}
       <div className={classes.columns}>
         <div className={classes.main}>
           <PagePart title="Readings">
@@ -53,6 +56,7 @@ export function MountRecordView({ record }: { record: MountRecord }) {
           )}
         </div>
       </div>
+      <RecordWork record={record} />
       <div className={classes.facts}>
         <PagePart title="People and times">
           <MountPeople record={record} />
@@ -103,7 +107,7 @@ function RecordGauge({ record }: { record: MountRecord }) {
     classUm: range?.found ? range.range : null,
     residualMinUm: judgement.residualMinUm,
     readings: readings
-      .filter(({ moment }) => moment === 'mounted')
+      .filter(({ moment, struck }) => moment === 'mounted' && !struck)
       .map(({ row, clearanceUm }) => ({ row, um: clearanceUm })),
     meanUm: judgement.mountedMeanUm,
   }

@@ -22,7 +22,7 @@ import { SheetFoot } from './sheet-foot.tsx'
 import { SheetGauge } from './sheet-gauge.tsx'
 import { SlotsProvider, type SheetSlots } from './sheet-slots.ts'
 import { SheetStepList, StepRuler } from './sheet-step-list.tsx'
-import { stepTitle, type SheetPurpose } from './sheet-steps.ts'
+import { stepTitle, type SheetPurpose, type StepKey } from './sheet-steps.ts'
 import { SignConfirm } from './sign-confirm.tsx'
 import { SheetStep } from './steps/sheet-step.tsx'
 import { firstStepOf, stepOfKey } from './step-state.ts'
@@ -50,12 +50,12 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
   const navigate = useNavigate()
   const notice = useNotice()
   const hasMeter = place.meter !== null
-  const [faultRound, setFaultRound] = useState(0)
+  const [shown, setShown] = useState<FaultRound>({ round: 0, step: null })
 
-  const recordId = about.purpose === 'draft' && about.record ? about.record.id : sheet.recordId
+  const photosOf = about.record === null ? sheet.recordId : (about.record.correctsId ?? about.record.id)
   const { queuePhotos } = slots
   const sending = useSheetSending(about, hold, {
-    first: queuePhotos && (() => queuePhotos(recordId)),
+    first: queuePhotos && (() => queuePhotos(photosOf)),
     onTaken: async (taken, signed) => {
       hold.handedOn()
       notice.done(takenSentence(taken, signed, about.purpose, place.position.tag))
@@ -73,13 +73,11 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
   /** Shows what is wrong, at the first step that has something; true where anything is. */
   const show = (faults: Faults, suggestions?: Suggestions): boolean => {
     hold.setFaults(faults, suggestions)
-    setFaultRound((round) => round + 1)
     const keys = Object.keys(faults)
-    const first = firstStepOf(
-      keys.map((key) => stepOfKey(key, scope)),
-      scope,
-    )
-    if (first && first !== step) go(first)
+    const steps = keys.map((key) => stepOfKey(key, scope))
+    const first = firstStepOf(steps, scope) ?? step
+    setShown(({ round }) => ({ round: round + 1, step: first }))
+    if (first !== step) go(first)
     return keys.length > 0
   }
   const checked = () => ({
@@ -114,7 +112,7 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
     setBefore(null)
     if (!show(signFaults(checked()))) setConfirming(true)
   }
-  useFocusOnStep(form, step, faultRound)
+  useFocusOnStep(form, step, shown)
   const [before, setBefore] = useState(refusedBefore)
   const refusal = sending.error ?? (before && !sending.signing ? new ProblemError(before) : null)
 
@@ -155,7 +153,7 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
                 Hand over unsigned
               </Button>
             )}
-            <SheetFoot step={step} onStep={go} tried={faultRound > 0} busy={sending.signing} onSign={askToSign} />
+            <SheetFoot step={step} onStep={go} tried={shown.round > 0} busy={sending.signing} onSign={askToSign} />
           </div>
           {wide && step !== 'drive' && scope.taper && scope.clearance && (
             <aside className={classes.aside} aria-label="Clearance gauge">
@@ -174,16 +172,26 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
   )
 }
 
+/** How often faults were shown, and at which step the first of them stands. */
+interface FaultRound {
+  round: number
+  step: StepKey | null
+}
+
 /** The heading of a new step has the focus, or the first field of it that is wrong. */
-function useFocusOnStep(form: React.RefObject<HTMLDivElement | null>, step: string, faultRound: number): void {
-  const seen = useRef({ step, faultRound })
+function useFocusOnStep(form: React.RefObject<HTMLDivElement | null>, step: StepKey, shown: FaultRound): void {
+  const seen = useRef({ step, round: shown.round })
   useEffect(() => {
-    const { step: lastStep, faultRound: lastRound } = seen.current
-    if (faultRound !== lastRound && focusFirstFault(form.current)) seen.current.faultRound = faultRound
-    else if (step !== lastStep)
+    const { step: lastStep, round: lastRound } = seen.current
+    const due = shown.round !== lastRound && shown.step === step
+    if (due) {
+      seen.current.round = shown.round
+      focusFirstFault(form.current)
+    } else if (step !== lastStep) {
       form.current?.querySelector<HTMLElement>('[data-heading]')?.focus({ preventScroll: true })
+    }
     seen.current.step = step
-  }, [form, step, faultRound])
+  }, [form, step, shown])
 }
 
 function whereNext(taken: Taken<MountRecord>, site: string, positionId: string) {

@@ -218,3 +218,8 @@ function kitAsks({ kitLineIds }: AskFacts): Ask[] {
 export function openBlanks(asks: readonly Ask[], sheet: Sheet): Ask[] {
   return asks.filter((ask) => ask.measured === true && ask.told(sheet) !== 'all' && !sheet.blanks[ask.key])
 }
+
+/** The label of something that the sheet asks, by the key under which its reason for staying blank is kept. */
+export function askLabel(key: string): string {
+  return lines.find(([, known]) => known === key)?.[2] ?? key
+}

@@ -26,7 +26,8 @@ export function SheetStepList({ step, onStep }: StepListProps) {
           >
             <StepMark state={states[key]} />
             <span className={classes.name}>
-              <span className={classes.number}>{at + 1}</span> {stepTitle(key, scope)}
+              <span className={classes.number}>{at + 1}</span>
+              <span>{stepTitle(key, scope)}</span>
             </span>
             <span className={classes.word} data-state={states[key]}>
               {stepWords[states[key]]}

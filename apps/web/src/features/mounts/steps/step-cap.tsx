@@ -1,24 +1,24 @@
 import { capBolts, type CapBolts } from '@shaftbook/bearing/cap-bolts'
 import { torqueCounts } from '@shaftbook/bearing/bolts'
 import { InputError } from '@shaftbook/bearing/input-error'
-import { Caution } from '../../../ui/caution.tsx'
 import { OutcomeLine } from '../outcome-line.tsx'
 import { useSheet } from '../sheet-context.ts'
 import { SheetChoice, SheetNumber, SheetText } from '../sheet-fields.tsx'
 import { numberOf } from '../sheet-numbers.ts'
 import type { Sheet } from '../sheet.ts'
 import { FieldPair } from '../step-part.tsx'
+import { WorkCaution } from '../work-caution.tsx'
 import classes from '../sheet.module.css'
 
 /** The cap on its own base, its bolts crosswise in three steps. R-BOLT. */
 export function StepCap() {
-  const { scope, sheet } = useSheet()
+  const { sheet } = useSheet()
   const target = boltTarget(sheet)
   return (
     <>
-      {scope.purpose !== 'correction' && (
-        <Caution title="Fingers under the cap">Lower it with the lifting gear, hands off the joint faces.</Caution>
-      )}
+      <WorkCaution title="Fingers under the cap">
+        Lower it with the lifting gear, hands off the joint faces.
+      </WorkCaution>
       <div className={classes.fields}>
         <SheetChoice
           at="marksMatch"

@@ -1,7 +1,6 @@
 import { Button } from '@mantine/core'
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useSite } from '../../../session/site-access.tsx'
-import { Caution } from '../../../ui/caution.tsx'
 import { ChoiceField } from '../../../ui/choice-field.tsx'
 import { DriveUpGuide } from '../drive-up-guide.tsx'
 import { gaugesQuery } from '../mount-queries.ts'
@@ -11,6 +10,7 @@ import { SheetNumber, SheetText } from '../sheet-fields.tsx'
 import { endAt, lastStep, nutPitchMm, travelTrusted, zeroPoints } from '../sheet-drive.ts'
 import { SheetCautions, SheetVerdict } from '../sheet-gauge.tsx'
 import { FieldPair, StepPart } from '../step-part.tsx'
+import { WorkCaution } from '../work-caution.tsx'
 import classes from '../sheet.module.css'
 
 /** Driving the bearing up its taper, or putting it on its cylindrical seat. */
@@ -18,7 +18,7 @@ export function StepDrive() {
   const { scope, sheet } = useSheet()
   return (
     <>
-      {scope.purpose !== 'correction' && (scope.taper ? <DriveCaution /> : <HotCaution />)}
+      {scope.taper ? <DriveCaution /> : <HotCaution />}
       {scope.taper && <ZeroPoint />}
       {sheet.method === 'by-feel' && (
         <div className={classes.fields}>
@@ -39,21 +39,21 @@ export function StepDrive() {
 function DriveCaution() {
   const { scope } = useSheet()
   return (
-    <Caution title="Oil under pressure, hot rings, chips">
+    <WorkCaution title="Oil under pressure, hot rings, chips">
       Oil under pressure goes through skin: check hose and fitting, keep hands and face away. Gloves for hot rings, eye
       and face protection. {scope.withdrawal ? 'Press the sleeve in, never strike it.' : 'Leave the nut on.'} No lock
       washer while driving where its tab would shear.
-    </Caution>
+    </WorkCaution>
   )
 }
 
 function HotCaution() {
   return (
-    <Caution title="Hot rings">
+    <WorkCaution title="Hot rings">
       Heat by induction or in oil within the maker's limit, never with a flame, and only with the permit where dust or
       gas may be; gloves. Hold the ring against its shoulder until it has cooled, then try with a thin blade whether it
       sits.
-    </Caution>
+    </WorkCaution>
   )
 }
 

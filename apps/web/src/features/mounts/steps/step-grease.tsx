@@ -1,16 +1,16 @@
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useSite } from '../../../session/site-access.tsx'
-import { Caution } from '../../../ui/caution.tsx'
 import { greasesQuery } from '../mount-queries.ts'
 import { useSheet } from '../sheet-context.ts'
 import { SheetNumber, SheetSelect } from '../sheet-fields.tsx'
 import { firstFillOf } from '../sheet-fill.ts'
 import { AskLine } from '../step-part.tsx'
+import { WorkCaution } from '../work-caution.tsx'
 import classes from '../sheet.module.css'
 
 /** The first fill: the bearing full, the housing by its share. R-FILL. */
 export function StepGrease() {
-  const { sheet, type, place, scope } = useSheet()
+  const { sheet, type, place } = useSheet()
   const { code } = useSite()
   const { data: greases } = useSuspenseQuery(greasesQuery(code))
   const fill = firstFillOf(type)
@@ -19,11 +19,9 @@ export function StepGrease() {
   const other = planned !== null && sheet.greaseId !== '' && sheet.greaseId !== planned.greaseId
   return (
     <>
-      {scope.purpose !== 'correction' && (
-        <Caution title="A housing filled to the top runs hot">
-          Leave the outlet free and watch the temperature in the first hour. Keep dust and chips out of the grease.
-        </Caution>
-      )}
+      <WorkCaution title="A housing filled to the top runs hot">
+        Leave the outlet free and watch the temperature in the first hour. Keep dust and chips out of the grease.
+      </WorkCaution>
       <div className={classes.fields}>
         <SheetSelect
           at="greaseId"

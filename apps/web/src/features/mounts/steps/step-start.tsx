@@ -1,6 +1,5 @@
 import { Button } from '@mantine/core'
 import { NumberField } from '../../../ui/number-field.tsx'
-import { Caution } from '../../../ui/caution.tsx'
 import { OutcomeLine } from '../outcome-line.tsx'
 import { useSheet } from '../sheet-context.ts'
 import { SheetChoice, SheetNote, SheetNumber, SheetText } from '../sheet-fields.tsx'
@@ -8,20 +7,19 @@ import { rowNumbers, typedFault } from '../sheet-numbers.ts'
 import { startAnswers } from '../sheet-start.ts'
 import { emptyStartReading, type TypedStartReading } from '../sheet.ts'
 import { StepPart } from '../step-part.tsx'
+import { WorkCaution } from '../work-caution.tsx'
 import classes from '../sheet.module.css'
 
 /** The first run: it rises, settles and usually falls. It may come later, with a reason. */
 export function StepStart() {
-  const { sheet, scope } = useSheet()
+  const { sheet } = useSheet()
   const begun = sheet.startReadings.length > 0
   return (
     <>
-      {scope.purpose !== 'correction' && (
-        <Caution title="The machine is given back to those who run it">
-          Locks come off by the site's own procedure, guards are on, everybody is clear. Stop it where it grinds, knocks
-          or grows hot quickly.
-        </Caution>
-      )}
+      <WorkCaution title="The machine is given back to those who run it">
+        Locks come off by the site's own procedure, guards are on, everybody is clear. Stop it where it grinds, knocks
+        or grows hot quickly.
+      </WorkCaution>
       {begun && <FirstRun />}
       <div className={classes.fields}>
         <AddReading />

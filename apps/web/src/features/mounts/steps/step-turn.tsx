@@ -1,19 +1,17 @@
-import { Caution } from '../../../ui/caution.tsx'
 import { useSheet } from '../sheet-context.ts'
 import { SheetChoice } from '../sheet-fields.tsx'
 import { AskLine } from '../step-part.tsx'
+import { WorkCaution } from '../work-caution.tsx'
 import classes from '../sheet.module.css'
 
 /** The shaft is turned by hand before anything is switched on. */
 export function StepTurn() {
-  const { sheet, scope } = useSheet()
+  const { sheet } = useSheet()
   return (
     <>
-      {scope.purpose !== 'correction' && (
-        <Caution title="A shaft that is let go turns by itself">
-          Locks stay on. Take the block off only with everybody clear: unbalance, belts and air flow turn the rotor.
-        </Caution>
-      )}
+      <WorkCaution title="A shaft that is let go turns by itself">
+        Locks stay on. Take the block off only with everybody clear: unbalance, belts and air flow turn the rotor.
+      </WorkCaution>
       <div className={classes.fields}>
         <SheetChoice
           at="turnsFree"
