@@ -53,7 +53,7 @@ describe('the key of a device', () => {
     await agent.delete('/api/v1/session').expect(204)
     const late = await supertest(service.app.server)
       .get('/api/v1/session/device-key')
-      .set('cookie', headers['set-cookie'] as unknown as string[])
+      .set('cookie', String(headers['set-cookie']).split(';')[0] ?? '')
     expect(late.status).toBe(401)
   })
 
@@ -80,6 +80,31 @@ describe('the overviews that a device takes along', () => {
     expect(mounted.kit.lines.length).toBeGreaterThan(3)
     expect(mounted.plan.doseG).toBe(42)
     expect(mounted.due.positionId).toBe(locating.id)
+  })
+
+  it('come with the life strips that the pages of the positions draw', async () => {
+    const { items } = (await technician.get('/position-histories').expect(200)).body
+    expect(items).toHaveLength(2)
+    for (const { positionId, ...history } of items)
+      expect(history).toEqual((await technician.get(`/positions/${positionId}/history`).expect(200)).body)
+    expect(items.flatMap((item: { fitments: object[] }) => item.fitments)).toHaveLength(1)
+    expect(items.flatMap((item: { greasings: object[] }) => item.greasings).length).toBeLessThanOrEqual(1)
+  })
+
+  it('draw the newest 50 greasings, and say that older ones are left out', async () => {
+    const { siteId, locating, greaseId, people } = service.alpha
+    await ask(
+      service.owner,
+      siteId,
+      `insert into greasing (site_id, id, position_id, plan_id, greased_at, grease_id, dose_g, window_result, kind, hours_source, signed_at, signed_by)
+       select '${siteId}', gen_random_uuid(), '${locating.id}', '${locating.planId}', now() - n * interval '1 day',
+         '${greaseId}', 10, 'met', 'regreasing', 'none', now(), '${people.technician.id}' from generate_series(1, 60) n`,
+    )
+    const { items } = (await technician.get('/position-histories').expect(200)).body
+    const drawn = items.find((item: { positionId: string }) => item.positionId === locating.id)
+    const whole = (await technician.get(`/positions/${locating.id}/history`).expect(200)).body
+    expect(drawn.greasings).toEqual(whole.greasings.slice(0, 50))
+    expect([drawn.olderGreasingsLeftOut, whole.olderGreasingsLeftOut]).toEqual([true, false])
   })
 
   it('come a page at a time', async () => {

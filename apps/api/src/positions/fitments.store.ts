@@ -28,8 +28,6 @@ const tables = `fitment f
   left join mount_record r on r.site_id = f.site_id and r.id = f.mount_record_id
   left join removal x on x.site_id = f.site_id and x.id = f.removal_id`
 
-const newestGreasings = 1000
-
 export async function listFitments(
   sql: Sql,
   siteId: string,
@@ -59,9 +57,9 @@ export async function openFitmentsAt(sql: Sql, siteId: string, positionIds: read
   return await fitmentsWhere(sql, siteId, 'f.position_id = any($2::uuid[]) and f.removed_at is null', positionIds)
 }
 
-/** Every stay at a position, the newest first. */
-export async function fitmentsAt(sql: Sql, siteId: string, positionId: string): Promise<Fitment[]> {
-  return await fitmentsWhere(sql, siteId, 'f.position_id = $2::uuid', positionId)
+/** Every stay at these positions, the newest first. */
+export async function fitmentsAt(sql: Sql, siteId: string, positionIds: readonly string[]): Promise<Fitment[]> {
+  return await fitmentsWhere(sql, siteId, 'f.position_id = any($2::uuid[])', positionIds)
 }
 
 async function fitmentsWhere(sql: Sql, siteId: string, condition: string, id: unknown): Promise<Fitment[]> {
@@ -83,20 +81,26 @@ function present({ reductionNm, ...row }: FitmentRow): Fitment {
   }
 }
 
-/** The newest greasings of a position that count: neither corrected nor withdrawn. */
+type DrawnGreasing = PositionHistory['greasings'][number]
+
+/** The newest greasings of each of these positions that count, neither corrected nor withdrawn; one more than `newest` where there are more. */
 export async function greasingsAt(
   sql: Sql,
   siteId: string,
-  positionId: string,
-): Promise<{ greasings: PositionHistory['greasings']; olderLeftOut: boolean }> {
-  const rows = await sql<Omit<PositionHistory['greasings'][number], 'greasedAt'> & { greasedAt: Date }>(
-    `select g.id, g.greased_at as "greasedAt", g.dose_g as "doseG", g.window_result as "windowResult"
-     from greasing g
-     where g.site_id = $1::uuid and g.position_id = $2::uuid and not g.withdrawn
-       and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
-     order by g.greased_at desc, g.id desc limit $3`,
-    [siteId, positionId, newestGreasings + 1],
+  positionIds: readonly string[],
+  newest: number,
+): Promise<(DrawnGreasing & { positionId: string })[]> {
+  const rows = await sql<Omit<DrawnGreasing, 'greasedAt'> & { greasedAt: Date; positionId: string }>(
+    `select g.* from unnest($2::uuid[]) as wanted (id)
+     cross join lateral (
+       select g.id, g.position_id as "positionId", g.greased_at as "greasedAt", g.dose_g as "doseG",
+         g.window_result as "windowResult"
+       from greasing g
+       where g.site_id = $1::uuid and g.position_id = wanted.id and not g.withdrawn
+         and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
+       order by g.greased_at desc, g.id desc limit $3
+     ) g`,
+    [siteId, positionIds, newest + 1],
   )
-  const greasings = rows.slice(0, newestGreasings).map((row) => ({ ...row, greasedAt: row.greasedAt.toISOString() }))
-  return { greasings, olderLeftOut: rows.length > newestGreasings }
+  return rows.map((row) => ({ ...row, greasedAt: row.greasedAt.toISOString() }))
 }

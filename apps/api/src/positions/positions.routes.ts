@@ -1,4 +1,4 @@
-import { listPositionOverviews } from '@shaftbook/contract/device'
+import { listPositionHistories, listPositionOverviews } from '@shaftbook/contract/device'
 import {
   listFitments,
   listPositionBoard,
@@ -23,5 +23,6 @@ export function positionRoutes(app: FastifyInstance, context: Context): void {
   route(app, readFitment, ({ scope, params }) => positions.readFitment(context, scope, params.id))
   route(app, readPositionOverview, ({ scope, params }) => positions.readOverview(context, scope, params.id))
   route(app, listPositionOverviews, ({ scope, query }) => positions.listOverviews(context, scope, query))
+  route(app, listPositionHistories, ({ scope, query }) => positions.listHistories(context, scope, query))
   route(app, readPositionHistory, ({ scope, params }) => positions.readHistory(context, scope, params.id))
 }

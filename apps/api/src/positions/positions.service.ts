@@ -105,13 +105,42 @@ function byKey<Row>(rows: readonly Row[], keyOf: (row: Row) => string): Map<stri
   return new Map(rows.map((row) => [keyOf(row), row]))
 }
 
+/** How many greasings a life strip draws, on its page and on a device. */
+const greasingsDrawn = 1000
+const greasingsOnDevice = 50
+
 /** The life strip: every stay of a bearing, and the newest greasings. */
 export async function readHistory({ db }: Context, scope: Scope, id: string): Promise<PositionHistory> {
   return await db.readSite(scope, async (sql) => {
     if (!(await overview.positionExists(sql, scope.siteId, id))) throw notFound('position')
-    const stays = await fitments.fitmentsAt(sql, scope.siteId, id)
-    const { greasings, olderLeftOut } = await fitments.greasingsAt(sql, scope.siteId, id)
-    const starts = [...stays.map((stay) => stay.fittedAt), ...greasings.map((greasing) => greasing.greasedAt)].sort()
-    return { from: starts[0] ?? null, fitments: stays, greasings, olderGreasingsLeftOut: olderLeftOut }
+    const [history] = await historiesOf(sql, scope.siteId, [id], greasingsDrawn)
+    if (!history) throw notFound('position')
+    return history
+  })
+}
+
+/** A page of positions by tag with their life strips, in the same few statements however many they are. */
+export async function listHistories({ db }: Context, scope: Scope, query: overview.OverviewQuery) {
+  return await db.readSite(scope, async (sql) => {
+    const { rows, nextCursor } = await overview.pageOfPositions(sql, scope.siteId, query)
+    const ids = rows.map(({ id }) => id)
+    return { items: await historiesOf(sql, scope.siteId, ids, greasingsOnDevice), nextCursor }
+  })
+}
+
+async function historiesOf(sql: Sql, siteId: string, ids: readonly string[], newest: number) {
+  const stays = Map.groupBy(await fitments.fitmentsAt(sql, siteId, ids), ({ positionId }) => positionId)
+  const greased = Map.groupBy(await fitments.greasingsAt(sql, siteId, ids, newest), ({ positionId }) => positionId)
+  return ids.map((positionId) => {
+    const [mine, all] = [stays.get(positionId) ?? [], greased.get(positionId) ?? []]
+    const greasings = all.slice(0, newest)
+    const starts = [...mine.map(({ fittedAt }) => fittedAt), ...greasings.map(({ greasedAt }) => greasedAt)].sort()
+    return {
+      positionId,
+      from: starts[0] ?? null,
+      fitments: mine,
+      greasings,
+      olderGreasingsLeftOut: all.length > newest,
+    }
   })
 }

@@ -1,5 +1,5 @@
 import { readSite } from '@shaftbook/contract/access'
-import { listPositionOverviews } from '@shaftbook/contract/device'
+import { listPositionHistories, listPositionOverviews } from '@shaftbook/contract/device'
 import type { Endpoint } from '@shaftbook/contract/endpoint'
 import { countFlags, listFlags } from '@shaftbook/contract/flags'
 import { listDue } from '@shaftbook/contract/greasing'
@@ -10,6 +10,7 @@ import {
   listPositionBoard,
   listTreeAreas,
   listTreeMachines,
+  readPositionHistory,
   readPositionOverview,
   type PositionOverview,
 } from '@shaftbook/contract/position-views'
@@ -68,7 +69,7 @@ export async function downloadSite(site: string): Promise<Download[]> {
   for (const plan of plans.value as { id: string }[]) {
     downloads.push({ key: recordKey(readMountPlan, site, plan.id), value: plan })
   }
-  return [...downloads, ...(await overviews(site, { planned: 'true' }))]
+  return [...downloads, ...(await positions(site, { planned: 'true' }))]
 }
 
 /** Every position of an area, its lists, its flags. */
@@ -83,13 +84,19 @@ export async function downloadArea(site: string, areaId: string): Promise<Downlo
     await ofArea(listDue),
     await ofArea(listFlags),
     { key: recordKey(listTreeMachines, site, areaId), value: { items: machines, nextCursor: null } },
-    ...(await overviews(site, { areaId })),
+    ...(await positions(site, { areaId })),
   ]
 }
 
-async function overviews(site: string, query: AnyInput['query']): Promise<Download[]> {
-  const found = await wholeList<PositionOverview>(listPositionOverviews, { params: { site }, query }, 50)
-  return found.map((value) => ({ key: recordKey(readPositionOverview, site, value.position.id), value }))
+/** What the page of a position shows, for many. */
+async function positions(site: string, query: AnyInput['query']): Promise<Download[]> {
+  const input = { params: { site }, query }
+  const overviews = await wholeList<PositionOverview>(listPositionOverviews, input, 50)
+  const histories = await wholeList<{ positionId: string }>(listPositionHistories, input, 50)
+  return [
+    ...overviews.map((value) => ({ key: recordKey(readPositionOverview, site, value.position.id), value })),
+    ...histories.map((value) => ({ key: recordKey(readPositionHistory, site, value.positionId), value })),
+  ]
 }
 
 function idsOf({ value }: Download): string[] {

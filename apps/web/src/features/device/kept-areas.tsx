@@ -1,6 +1,7 @@
 import { Button, Checkbox } from '@mantine/core'
 import { areas } from '@shaftbook/contract/register-tables'
 import { queryOptions, useMutation, useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
 import { call } from '../../api/call.ts'
 import { shownProblem } from '../../api/shown-problem.ts'
 import { areaPart, chooseAreas, keptAreas, refreshKept, sitePart } from '../../offline/keeping.ts'
@@ -28,12 +29,20 @@ export function KeptAreas() {
     async () => ({ chosen: await keptAreas(me.id, code), parts: await keptParts() }),
     `kept/${me.id}/${code}`,
   )
-  const choose = useMutation({ mutationFn: (areaIds: string[]) => chooseAreas(me.id, code, areaIds) })
+  // what was ticked shows at once, while it is still being fetched
+  const [ticked, setTicked] = useState<string[] | null>(null)
+  const choose = useMutation({
+    mutationFn: (areaIds: string[]) => chooseAreas(me.id, code, areaIds),
+    onSettled: () => setTicked(null),
+  })
   const refresh = useMutation({ mutationFn: () => refreshKept(code, { now: true, planned: true }) })
   const failed = choose.error ?? refresh.error
-  const chosen = kept?.chosen ?? []
-  const toggle = (areaId: string): void =>
-    choose.mutate(chosen.includes(areaId) ? chosen.filter((id) => id !== areaId) : [...chosen, areaId])
+  const chosen = ticked ?? kept?.chosen ?? []
+  const toggle = (areaId: string): void => {
+    const next = chosen.includes(areaId) ? chosen.filter((id) => id !== areaId) : [...chosen, areaId]
+    setTicked(next)
+    choose.mutate(next)
+  }
   const shared = kept?.parts.get(sitePart(code))
 
   return (
@@ -54,12 +63,12 @@ export function KeptAreas() {
       <ul className={classes.areas} aria-label="Areas kept on this device" aria-busy={choose.isPending}>
         {all.data?.items.map((area) => {
           const part = kept?.parts.get(areaPart(code, area.id))
-          const loading = choose.isPending && choose.variables.includes(area.id) && !part
+          const loading = choose.isPending && chosen.includes(area.id) && !part
           return (
             <li key={area.id} className={classes.area}>
               <Checkbox
                 label={area.name}
-                checked={choose.isPending ? choose.variables.includes(area.id) : chosen.includes(area.id)}
+                checked={chosen.includes(area.id)}
                 disabled={choose.isPending || kept === undefined}
                 onChange={() => toggle(area.id)}
               />

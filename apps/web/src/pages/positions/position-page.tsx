@@ -5,6 +5,7 @@ import { useQuery, useSuspenseQuery } from '@tanstack/react-query'
 import { useParams } from '@tanstack/react-router'
 import { useState } from 'react'
 import { addressOf } from '../../api/call.ts'
+import { WaitingHere } from '../../features/device/waiting-here.tsx'
 import { FlagItem } from '../../features/flags/flag-item.tsx'
 import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
 import { PlannedHere } from '../../features/mount-plans/planned-here.tsx'
@@ -53,6 +54,7 @@ export function PositionPage() {
         ]}
         actions={<PositionActions place={place} />}
       />
+      <WaitingHere positionId={id} />
       <UnfinishedSheets positionId={id} />
       {position.retiredAt && (
         <p className={classes.soft}>This position is retired: it keeps its history and takes no more bearings.</p>
