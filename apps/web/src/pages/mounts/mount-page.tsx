@@ -40,8 +40,7 @@ export function MountPage() {
         actions={<RecordActions record={record} />}
       />
       <MountChain record={record} />
-      <MountRecordView record={record} />
-      <MountDecisions record={record} />
+      <MountRecordView record={record} besideVerdict={<MountDecisions record={record} />} />
       <PagePart title="Photos">
         <PhotoStrip
           where={{ subjectId: record.correctsId ?? record.id }}
