@@ -24,7 +24,7 @@ export function AddPhotos({ positionId, tag }: AddPhotosProps) {
   if (!may(addPhoto)) return null
   return (
     <>
-      <Button variant="subtle" onClick={() => setOpen(true)}>
+      <Button variant="subtle" className={classes.add} onClick={() => setOpen(true)}>
         Add photos
       </Button>
       <Dialog
@@ -71,7 +71,7 @@ function AddForm({ positionId, tag, onDone }: AddPhotosProps & { onDone: () => v
         disabled={sending.isPending}
       />
       {sending.isError && <p role="alert">{sending.error.message}</p>}
-      <div className={classes.turn}>
+      <div className={`${classes.turn} ${classes.end}`}>
         <Button
           size="touch"
           loading={sending.isPending}
