@@ -204,6 +204,7 @@ describe('an area that is kept on the device', () => {
     await page.getByText(place.tag).first().waitFor()
     await page.goto('/harrow-point/life')
     await page.getByText('is not kept on this device').first().waitFor()
+    expect(await page.getByRole('link', { name: 'This device: No network' }).count()).toBe(1)
     await book.wire.mend()
   })
 })

@@ -44,6 +44,7 @@ const pages = [
   '/harrow-point/stores/kits/:kit/change',
   '/harrow-point/stores/positions/:position',
   '/harrow-point/life',
+  '/harrow-point/device',
   '/harrow-point/bench',
   '/harrow-point/bench?q=no-such-calculation',
   '/harrow-point/bench/kit-proposal?bearing=22220%20K&locating=yes&seatWidthMm=70.3',
