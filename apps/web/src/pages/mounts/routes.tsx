@@ -1,4 +1,6 @@
+import type { QueryClient } from '@tanstack/react-query'
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router'
+import { askForSheet } from '../../features/mounts/mount-queries.ts'
 import { patterns } from '../../paths.ts'
 import { RouteError } from '../route-error.tsx'
 import type { SiteParent } from '../site-page.ts'
@@ -56,6 +58,11 @@ export function mountPages(getParentRoute: SiteParent) {
       getParentRoute,
       path: patterns.remount,
       validateSearch: (search) => sheetSearch.parse(search),
+      loader: ({ context, params }) => {
+        const { client } = context as { client: QueryClient }
+        const { site, id } = params as { site: string; id: string }
+        askForSheet(client, site, id)
+      },
       errorComponent: RouteError,
       component: lazyRouteComponent(() => import('./remount-page.tsx'), 'RemountPage'),
     }),
