@@ -76,7 +76,7 @@ const foundWords = {
 /** What lay on the bench beside what the kit plans. */
 export function RecordKitCheck({ lines }: { lines: MountDetails['kitCheck'] }) {
   return (
-    <ScrollBox label="Kit check">
+    <ScrollBox label="Lines of the kit check">
       <table className={classes.readings} data-text>
         <thead>
           <tr>
