@@ -19,9 +19,9 @@ export function mountedReading(page: Page, row: string, reading: number): Locato
   return page.getByLabel(`Mounted, row ${row}, reading ${reading}`)
 }
 
-/** Where a reading gets its verdict: the gauge with its words. */
+/** Where the readings of the end place stand with their verdict. */
 export function verdictOfReadings(page: Page): Locator {
-  return page.getByRole('figure').filter({ hasText: 'Readings as a table' }).first()
+  return page.getByRole('region', { name: 'At the end place' })
 }
 
 /** Takes all areas of the site along, so that their sheets open without a network. */
