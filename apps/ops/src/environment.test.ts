@@ -37,4 +37,13 @@ describe('readEnvironment', () => {
     expect(() => readEnvironment(wrong)).toThrow(/PORT .*\nDATABASE_URL .*\nDATABASE_APP_URL /)
     expect(() => readEnvironment(wrong)).not.toThrow(/secret/)
   })
+
+  it('takes the address of the book as far as its host, and refuses anything else', () => {
+    expect(readEnvironment({ SHAFTBOOK_ADDRESS: 'https://book.example:8443/' }).SHAFTBOOK_ADDRESS).toBe(
+      'https://book.example:8443/',
+    )
+    for (const SHAFTBOOK_ADDRESS of ['book.example', 'ftp://book.example', 'https://book.example/plant']) {
+      expect(() => readEnvironment({ SHAFTBOOK_ADDRESS })).toThrow(/SHAFTBOOK_ADDRESS is not an address/)
+    }
+  })
 })
