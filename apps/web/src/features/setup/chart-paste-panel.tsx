@@ -47,7 +47,7 @@ function PastePanel({ onTake }: { onTake: (rows: readonly PastedRow[], keepOther
   const read = readPastedChart(text, choices)
   const rows = read.lines.flatMap(({ row, faults }) => (row && faults.length === 0 ? [row] : []))
   const faulty = read.lines.length - rows.length
-  const ready = rows.length > 0 && read.missing.length === 0 && (faulty === 0 || leaveOut)
+  const ready = rows.length > 0 && (faulty === 0 || leaveOut)
   return (
     <>
       <Textarea

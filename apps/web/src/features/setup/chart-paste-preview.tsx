@@ -12,16 +12,17 @@ interface PreviewProps {
 
 /** How each line of a pasted table was read, with what is wrong in it; the columns can be told what they are. */
 export function ChartPastePreview({ read, onRole }: PreviewProps) {
-  const { columns, lines, missing, clearanceUnit } = read
+  const { columns, lines, missing, twice, clearanceUnit } = read
+  const unclear = missing.length + twice.length > 0
   if (lines.length === 0) {
     return <output className={classes.fault}>There is no line with numbers in it: copy the table itself.</output>
   }
   return (
     <div>
-      <output className={missing.length > 0 ? classes.fault : undefined}>
-        {missing.length > 0
-          ? `No column stands for: ${missing.join(', ')}. Say below which ones do.`
-          : countSentence(lines, clearanceUnit)}
+      <output className={unclear ? classes.fault : undefined}>
+        {twice.length > 0 && `More than one column stands for: ${twice.join(', ')}. Leave one out. `}
+        {missing.length > 0 && `No column stands for: ${missing.join(', ')}. Say below which ones do.`}
+        {!unclear && countSentence(lines, clearanceUnit)}
       </output>
       <ScrollBox label="How the table is read">
         <table className={classes.table}>

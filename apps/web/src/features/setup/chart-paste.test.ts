@@ -149,6 +149,18 @@ describe('the faults of a pasted chart', () => {
     expect(read).toMatchObject({ missing: ['Least reduction'], lines: [{ row: null, faults: [] }] })
   })
 
+  it('are columns that are said to be the same, by one end or by both', () => {
+    expect(rowsOf('80;100;45;60', { roles: { 3: 'reductionMinUm' } }).read).toMatchObject({
+      missing: ['Most reduction'],
+      twice: ['Least reduction'],
+      lines: [{ row: null }],
+    })
+    expect(rowsOf('80-100;45;60;45-60', { roles: { 3: 'reduction' } }).read.twice).toEqual([
+      'Least reduction',
+      'Most reduction',
+    ])
+  })
+
   it('are none of a text without numbers: there are no lines', () => {
     expect(rowsOf('nothing at all').read.lines).toEqual([])
     expect(rowsOf('').read.lines).toEqual([])

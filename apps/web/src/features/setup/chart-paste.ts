@@ -39,6 +39,8 @@ export interface PastedChart {
   readonly lines: readonly PastedLine[]
   /** Roles without which no line is a row. */
   readonly missing: readonly string[]
+  /** Roles that more than one column has. */
+  readonly twice: readonly string[]
 }
 
 /** Reads a table that was pasted from a spreadsheet or a document, line by line; nothing is guessed inside a cell. */
@@ -56,9 +58,11 @@ export function readPastedChart(text: string, choices: PasteChoices): PastedChar
   const columns = guessed.map((column, at) => ({ ...column, role: choices.roles[at] ?? column.role }))
   const clearanceUnit = choices.clearanceUnit ?? unitOfClearances(columns)
   const missing = missingRoles(columns)
+  const twice = rolesTakenTwice(columns)
   const read = body.map((line) => ({ ...line, ...readLine(line.cells, columns, { ...choices, clearanceUnit }) }))
-  const lines = missing.length > 0 ? read.map((line) => ({ ...line, ...notRead })) : withContradictions(read)
-  return { separator, columns, clearanceUnit, lines, missing }
+  const lines =
+    missing.length + twice.length > 0 ? read.map((line) => ({ ...line, ...notRead })) : withContradictions(read)
+  return { separator, columns, clearanceUnit, lines, missing, twice }
 }
 
 /** The headings over each column; a cell that spans several stands over all of them. */
@@ -90,6 +94,15 @@ function missingRoles(columns: readonly PastedColumn[]): string[] {
   return wanted.flatMap(([both, low, high]) =>
     has(both) ? [] : [low, high].filter((role) => !has(role)).map((role) => columnRoles[role]),
   )
+}
+
+function rolesTakenTwice(columns: readonly PastedColumn[]): string[] {
+  const taken = columns.flatMap(({ role }) =>
+    role === 'bore' || role === 'reduction' || role === 'driveUp' ? bothEnds[role] : [role],
+  )
+  return (Object.keys(columnRoles) as ColumnRole[])
+    .filter((role) => role !== 'none' && taken.filter((other) => other === role).length > 1)
+    .map((role) => columnRoles[role])
 }
 
 const empty: PastedRow = {
