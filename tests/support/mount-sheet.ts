@@ -47,6 +47,8 @@ export interface Work {
   serial: string
   benchUm: number
   mountedUm: number
+  /** Done when the bearing is about to be driven up. */
+  halfway?: () => Promise<void>
 }
 
 /** The way to a step from any other: by the list of all steps. */
@@ -72,7 +74,7 @@ export async function nextStep(page: Page): Promise<void> {
 }
 
 /** Fills a mount sheet step by step in the order of the work; both rows read twice, millimetres with a comma. Ends at Sign. */
-export async function fillSheet(page: Page, { reason, serial, benchUm, mountedUm }: Work): Promise<void> {
+export async function fillSheet(page: Page, { reason, serial, benchUm, mountedUm, halfway }: Work): Promise<void> {
   await page.getByLabel('I have read this').check()
   await page.getByLabel('Why is a bearing fitted?').fill(reason)
   await page.getByLabel('Or why it was not read').fill('The display is dark')
@@ -91,6 +93,7 @@ export async function fillSheet(page: Page, { reason, serial, benchUm, mountedUm
   await fillReadings(page, 'Bench', benchUm)
   await nextStep(page)
   await onStep(page, 'Drive up')
+  await halfway?.()
   await page.getByLabel('Hand tight, then first resistance').check()
   await fillReadings(page, 'Mounted', mountedUm)
   await nextStep(page)

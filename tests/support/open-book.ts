@@ -43,10 +43,10 @@ interface Access {
 type Settings = Partial<Config> & Pick<Config, 'appUrl'>
 
 /** Gives the test file that calls it the demo plant as {@link useOpenBook} does, behind a wire. */
-export function useWiredBook(): WiredBook {
+export function useWiredBook(own: Partial<Config> = {}): WiredBook {
   const ground: { wire?: Wire; service?: ServiceProcess } = {}
   const book = useOpenBook(async (settings) => {
-    const service = await ServiceProcess.start(settings)
+    const service = await ServiceProcess.start({ ...settings, ...own })
     const wire = new Wire(service.url)
     await wire.open()
     Object.assign(ground, { service, wire })
