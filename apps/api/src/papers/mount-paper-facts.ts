@@ -1,4 +1,5 @@
 import type { MountRecord } from '@shaftbook/contract/mounts'
+import { failureModeByClause } from '@shaftbook/standards/failure-modes'
 import type { Fact } from './blocks.ts'
 import { methodWords } from './mount-paper-parts.ts'
 import { dayWords, plainNumber, plantTime, withUnit } from './words.ts'
@@ -58,6 +59,23 @@ export function partFacts(record: MountRecord, greaseName: string | null): Fact[
     { label: 'Grease', value: greaseName },
     { label: 'In the bearing', value: withUnit(record.greaseBearingG, 'g') },
     { label: 'In the housing', value: withUnit(record.greaseHousingG, 'g') },
+  ]
+}
+
+const endKinds = { failed: 'failed', 'not-failed': 'removed, not failed', lost: 'lost' } as const
+
+/** What a draft says of the bearing that leaves; once signed it is a removal of its own. ISO 15243 names the mode. */
+export function removalFacts(removal: MountRecord['removal']): Fact[] {
+  if (removal === null) return []
+  const { endKind, modeClause, cause, detection, evidence, observer } = removal
+  const mode = modeClause === null ? null : failureModeByClause(modeClause)
+  return [
+    { label: 'How it ended', value: endKind && endKinds[endKind] },
+    { label: 'Seen', value: mode && `${modeClause} ${mode.found ? mode.row.term : ''}` },
+    { label: 'Cause', value: cause },
+    { label: 'Noticed by', value: detection },
+    { label: 'Found', value: evidence },
+    { label: 'Looked at by', value: observer },
   ]
 }
 

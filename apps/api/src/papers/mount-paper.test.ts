@@ -84,6 +84,15 @@ describe('mountPaper(contents)', () => {
     for (const text of (await printed()).texts) expect(text).not.toContain('DRAFT')
   })
 
+  it('prints what a draft says of the bearing that comes out', async () => {
+    const told = { cause: 'water at the seal', detection: 'noise', evidence: 'brown grease', observer: 'Ines Okafor' }
+    const removal = { ...told, endKind: 'failed', modeClause: '5.1.2' } as const
+    const paper = await printed({ record: { ...aFullRecord(), signedAt: null, signedBy: null, removal } })
+    const text = paper.texts.join(' ')
+    const said = ['failed', '5.1.2', ...Object.values(told)]
+    expect(said.filter((words) => !text.includes(words))).toEqual([])
+  })
+
   it('prints a record by feel without readings', async () => {
     const { judgement, ...record } = aFullRecord()
     const bare = { ...judgement, verdict: null, residual: null, benchMeanUm: null, mountedMeanUm: null }

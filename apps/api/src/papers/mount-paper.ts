@@ -22,7 +22,7 @@ import {
   seatFacts,
   startUpFacts,
 } from './mount-paper-details.ts'
-import { partFacts, peopleFacts, workFacts } from './mount-paper-facts.ts'
+import { partFacts, peopleFacts, removalFacts, workFacts } from './mount-paper-facts.ts'
 import { checksPart, gaugePart, readingsPart, verdictBlock } from './mount-paper-parts.ts'
 import { a4, mm, openPaper } from './paper.ts'
 import { markDraft, printFeet, printHead, type Head } from './paper-frame.ts'
@@ -120,6 +120,7 @@ function workBlocks(column: Column, contents: MountPaper): Block[] {
     ['People and times', peopleFacts(record, site.timeZone)],
     ['Parts and grease', partFacts(record, greaseName)],
     ['Work', workFacts(record, photos)],
+    ['The bearing that comes out', removalFacts(record.removal)],
     ['As found', details.asFound ? asFoundFacts(details.asFound) : []],
     ['Shaft and housing', details.seat ? seatFacts(details.seat) : []],
     ['Lock, rings and cap', closingFacts(details)],
