@@ -125,11 +125,11 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
         <div className={classes.layout} data-guided data-step={step}>
           {wide ? (
             <nav className={classes.steps} aria-label="Steps">
-              <SheetStepList step={step} onStep={go} />
+              <SheetStepList scope={scope} states={hold.states} step={step} onStep={go} />
             </nav>
           ) : (
             <nav aria-label="Steps">
-              <StepRuler step={step} onStep={go} />
+              <StepRuler scope={scope} states={hold.states} step={step} onStep={go} />
             </nav>
           )}
           {/* Enter goes to the next field: a record is signed by its button only. */}

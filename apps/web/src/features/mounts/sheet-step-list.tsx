@@ -1,19 +1,20 @@
 import { useDisclosure } from '@mantine/hooks'
 import { BottomSheet } from '../../ui/over-page.tsx'
-import { useSheet } from './sheet-context.ts'
-import { stepTitle, type StepKey } from './sheet-steps.ts'
+import { memo } from 'react'
+import { stepTitle, type SheetScope, type StepKey } from './sheet-steps.ts'
 import { StepMark } from './step-mark.tsx'
-import { stepWords } from './step-state.ts'
+import { stepWords, type StepState } from './step-state.ts'
 import classes from './step-list.module.css'
 
 interface StepListProps {
+  scope: SheetScope
+  states: Record<StepKey, StepState>
   step: StepKey
   onStep: (step: StepKey) => void
 }
 
 /** All steps in the order of the work, each with its state; any of them can be gone to. */
-export function SheetStepList({ step, onStep }: StepListProps) {
-  const { scope, states } = useSheet()
+export const SheetStepList = memo(function SheetStepList({ scope, states, step, onStep }: StepListProps) {
   return (
     <ol className={classes.list} aria-label="Steps of the sheet">
       {scope.steps.map((key, at) => (
@@ -37,11 +38,10 @@ export function SheetStepList({ step, onStep }: StepListProps) {
       ))}
     </ol>
   )
-}
+})
 
 /** The steps as the marks of a ruler, for a phone: where one is, how far it is told, and the way to all steps. */
-export function StepRuler({ step, onStep }: StepListProps) {
-  const { scope, states } = useSheet()
+export const StepRuler = memo(function StepRuler({ scope, states, step, onStep }: StepListProps) {
   const [opened, list] = useDisclosure(false)
   const at = scope.steps.indexOf(step)
   return (
@@ -68,6 +68,8 @@ export function StepRuler({ step, onStep }: StepListProps) {
         styles={{ content: { height: 'auto', maxHeight: '88dvh' } }}
       >
         <SheetStepList
+          scope={scope}
+          states={states}
           step={step}
           onStep={(key) => {
             list.close()
@@ -77,4 +79,4 @@ export function StepRuler({ step, onStep }: StepListProps) {
       </BottomSheet>
     </>
   )
-}
+})

@@ -17,10 +17,11 @@ import { judgeSheet } from './sheet-judgement.ts'
 import { newSheet } from './sheet-new.ts'
 import { sheetOfRecord } from './sheet-of-record.ts'
 import { sheetAddress, sheetSubject, sheetTitle } from './sheet-subject.ts'
-import { sheetScope, type SheetPurpose } from './sheet-steps.ts'
+import { sheetScope, stepKeys, type SheetPurpose, type StepKey } from './sheet-steps.ts'
 import type { Sheet } from './sheet.ts'
 import { askingSteps } from './step-questions.ts'
-import { stepStates } from './step-state.ts'
+import { stepStates, type StepState } from './step-state.ts'
+import { useKeptAfterPaint } from './use-kept-after-paint.ts'
 
 export interface SheetAbout {
   purpose: SheetPurpose
@@ -66,6 +67,7 @@ export function useSheetState(sheetAbout: SheetAbout): SheetHold {
     about: { title: sheetTitle(sheetAbout, place.position.tag), address: sheetAddress(code, sheetAbout) },
   }
   const draft = useDraft<Sheet>(kept.key, kept.about)
+  const keep = useKeptAfterPaint(draft.keep)
   const begin = (): Sheet => {
     const start = { place, plan, personName: me.name, unit, timeZone: site.timeZone, now: new Date() }
     return record ? sheetOfRecord(record, start) : newSheet(start)
@@ -86,18 +88,19 @@ export function useSheetState(sheetAbout: SheetAbout): SheetHold {
     return asksOf(scope, sheet, facts)
   }, [scope, sheet, place])
   const kitAnswers = useMemo(() => kitAnswersOf(sheet, place, type), [sheet, place, type])
-  const states = useMemo(() => {
+  const statesNow = useMemo(() => {
     const wrong = { ...faults, ...typingFaults({ sheet, judged }) }
     const asking = askingSteps({ sheet, scope, place, type, judged, kitAnswers, faults: wrong })
     return stepStates(scope, asks, sheet, asking)
   }, [sheet, scope, place, type, judged, kitAnswers, asks, faults])
+  const states = useSame(statesNow)
 
   return {
     sheet,
     change: (part) => {
       const next = { ...sheet, ...part }
       setHeld((old) => ({ ...old, sheet: next, dirty: true }))
-      draft.keep(next)
+      keep(next)
       setRefused((old) => ({
         faults: without(old.faults, Object.keys(part)),
         suggestions: without(old.suggestions, Object.keys(part)),
@@ -131,6 +134,14 @@ export function useSheetState(sheetAbout: SheetAbout): SheetHold {
       setHeld((old) => ({ ...old, dirty: false }))
     },
   }
+}
+
+/** The states of before while none has changed, so that what shows them is not drawn again at every key. */
+function useSame(states: Record<StepKey, StepState>): Record<StepKey, StepState> {
+  const [held, setHeld] = useState(states)
+  const same = stepKeys.every((step) => held[step] === states[step])
+  if (!same) setHeld(states)
+  return same ? held : states
 }
 
 /** A field that is typed in loses its fault; readings lose theirs together. */
