@@ -26,6 +26,9 @@ export async function chooseAreas(personId: string, site: string, areaIds: strin
   const before = await keptAreas(personId, site)
   await deviceBook.choices.put({ key: choiceKey(personId, site), areaIds })
   for (const areaId of before) if (!areaIds.includes(areaId)) await dropPart(areaPart(site, areaId))
+  // an area is of no use without the lists of its site
+  if (areaIds.length > 0 && !(await keptParts()).has(sitePart(site)))
+    await keepPart(sitePart(site), await downloadSite(site))
   for (const areaId of areaIds)
     if (!before.includes(areaId)) await keepPart(areaPart(site, areaId), await downloadArea(site, areaId))
   // a browser may clear what it does not know to be wanted

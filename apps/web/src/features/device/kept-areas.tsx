@@ -54,7 +54,7 @@ export function KeptAreas() {
         </Button>
       }
     >
-      <p>
+      <p className={classes.explained}>
         Choose the areas that you work in. Their positions, kits, bands, flags and due greasings are then here also
         where there is no signal; planned mounts are kept by themselves. All of it is erased when you sign out.
       </p>
