@@ -153,7 +153,7 @@ export function ChartForm({ chart, before }: ChartFormProps) {
       )}
       <div className={classes.acts}>
         <Button type="submit" loading={sending.isPending}>
-          {chart ? 'Change the chart' : 'Enter the chart'}
+          {stays ? 'Change the page' : chart ? 'Change the chart' : 'Enter the chart'}
         </Button>
         <Button component={AppLink} href={back} variant="default">
           Go back
