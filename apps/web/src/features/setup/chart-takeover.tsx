@@ -30,19 +30,17 @@ export function ChartTakeover({ chart }: { chart: MakerChart }) {
   const changing = positions.filter(({ changes }) => changes).length
   const count = positions.length === 1 ? '1 position' : `${positions.length} positions`
   return (
-    <PagePart
-      title={`Still on edition ${from.edition}`}
-      aside={may(takeOverPositions) && <MoveAct chart={chart} positionCount={positions.length} />}
-    >
+    <PagePart title={`Still on edition ${from.edition}`}>
       <p className={classes.sentence}>
         {positions.length === 1 ? `${count} goes` : `${count} go`} by the edition before.{' '}
         {changing === 0 ? 'No band changes with this one.' : `The limits change at ${changing} of them.`} Mount records
         stay as they are.
       </p>
+      {may(takeOverPositions) && <MoveAct chart={chart} positionCount={positions.length} />}
       <DataTable
         caption={`Positions that go by edition ${from.edition}`}
         columns={takeoverColumns(lengthRange)}
-        rows={positions}
+        rows={positions.toSorted((a, b) => Number(b.changes) - Number(a.changes))}
         rowKey={({ id }) => id}
         rowHref={({ id }) => paths.position(code, id)}
         empty={null}
@@ -69,7 +67,7 @@ function MoveAct({ chart, positionCount }: { chart: MakerChart; positionCount: n
     onSettled: () => invalidateSite(client, code),
   })
   return (
-    <>
+    <div className={classes.sentence}>
       <Button loading={moving.isPending} onClick={() => setAsked(true)}>
         Move {count} to this edition
       </Button>
@@ -85,7 +83,7 @@ function MoveAct({ chart, positionCount }: { chart: MakerChart; positionCount: n
       >
         The next mount there is judged by this edition. Signed records keep the band that they were judged by.
       </Confirm>
-    </>
+    </div>
   )
 }
 
@@ -103,6 +101,11 @@ function takeoverColumns(lengthRange: LengthRange): DataColumn<ChartTakeoverPosi
     { key: 'bearing', header: 'Bearing', cell: ({ designation }) => designation },
     { key: 'before', header: 'Band now', cell: ({ before }) => band(before) },
     { key: 'after', header: 'Band by this edition', cell: ({ after }) => band(after) },
-    { key: 'changes', header: 'Limits', cell: ({ changes }) => (changes ? 'change' : 'stay'), phone: 'aside' },
+    {
+      key: 'changes',
+      header: 'Limits',
+      cell: ({ changes }) => (changes ? <strong>change</strong> : 'stay'),
+      phone: 'aside',
+    },
   ]
 }
