@@ -40,7 +40,7 @@ export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignO
       edge="end"
       width={264}
     >
-      {() => (
+      {(panelId) => (
         <>
           <p className={classes.who}>
             {person.name} <span className={classes.personRole}>{person.role}</span>
@@ -49,7 +49,7 @@ export function PersonMenu({ person, onSignOut }: { person: FramePerson; onSignO
             <Suspense>
               <Preferences />
             </Suspense>
-            <Button variant="default" fullWidth onClick={onSignOut}>
+            <Button variant="default" fullWidth popoverTarget={panelId} popoverTargetAction="hide" onClick={onSignOut}>
               Sign out
             </Button>
           </div>
