@@ -14,21 +14,23 @@ const stepFor: Record<string, StepKey> = { 'position-changed': 'strip', 'band-ch
 interface BookChangedProps {
   error: Error
   onStep: (step: StepKey) => void
+  /** The book was read again: what it said before is settled. */
+  onLooked: () => void
 }
 
 /** Why the sheet was not taken. Where the book has changed meanwhile a person looks again and signs by today's numbers. */
-export function BookChanged({ error, onStep }: BookChangedProps) {
+export function BookChanged({ error, onStep, onLooked }: BookChangedProps) {
   const code = error instanceof ProblemError ? error.problem.code : ''
   const step = stepFor[code]
   return (
     <div className={classes.failed} role="alert" tabIndex={-1} data-failed>
       <p>{error.message}</p>
-      {step && <LookAgain step={step} onStep={onStep} />}
+      {step && <LookAgain step={step} onStep={onStep} onLooked={onLooked} />}
     </div>
   )
 }
 
-function LookAgain({ step, onStep }: { step: StepKey; onStep: (step: StepKey) => void }) {
+function LookAgain({ step, onStep, onLooked }: Omit<BookChangedProps, 'error'> & { step: StepKey }) {
   const { place, change, scope, sheet } = useSheet()
   const { code } = useSite()
   const client = useQueryClient()
@@ -41,7 +43,9 @@ function LookAgain({ step, onStep }: { step: StepKey; onStep: (step: StepKey) =>
     const leavingFitmentId = today.fitment?.id ?? null
     // what was told of another bearing does not count for this one
     if (leavingFitmentId !== sheet.leavingFitmentId) change({ leavingFitmentId, endKind: '', modeClause: null })
-    onStep(scope.steps.includes(step) ? step : 'seat')
+    onLooked()
+    const isThere = step === 'strip' ? today.fitment !== null : scope.steps.includes(step)
+    onStep(isThere ? step : 'seat')
   }
   return (
     <>

@@ -104,12 +104,15 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
     shaftDiameterMm: hold.record?.shaftDiameterMm ?? null,
   })
   const handOver = (): void => {
-    sending.reset()
+    settle()
     if (!show(draftFaults(checked()))) sending.send(body(), false)
   }
-  const askToSign = (): void => {
+  const settle = (): void => {
     sending.reset()
     setBefore(null)
+  }
+  const askToSign = (): void => {
+    settle()
     if (!show(signFaults(checked()))) setConfirming(true)
   }
   useFocusOnStep(form, step, shown)
@@ -146,7 +149,7 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
             <h2 className={classes.heading} tabIndex={-1} data-heading>
               {stepTitle(step, scope)}
             </h2>
-            {refusal && <BookChanged error={refusal} onStep={go} />}
+            {refusal && <BookChanged error={refusal} onStep={go} onLooked={settle} />}
             <SheetStep step={step} onStep={go} />
             {step === 'sign' && about.purpose !== 'correction' && (
               <Button size="touch" variant="default" onClick={handOver} loading={sending.handing}>

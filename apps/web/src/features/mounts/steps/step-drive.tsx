@@ -116,11 +116,7 @@ function EndPlace() {
   return (
     <StepPart
       title={scope.taper ? 'At the end place' : 'Mounted clearance'}
-      hint={
-        limits.judged
-          ? 'These readings are judged, and stand in the record as the mounted clearance.'
-          : 'No band applies here; the clearance that is left is still worth a line.'
-      }
+      hint={endHint(scope.clearance, limits.judged)}
     >
       {last && (
         <Button variant="default" size="touch" onClick={() => change(endAt(sheet, last))}>
@@ -146,4 +142,11 @@ function EndPlace() {
       <SheetCautions />
     </StepPart>
   )
+}
+
+function endHint(read: boolean, judged: boolean): string | undefined {
+  if (!read) return undefined
+  return judged
+    ? 'These readings are judged, and stand in the record as the mounted clearance.'
+    : 'No band applies here; the clearance that is left is still worth a line.'
 }
