@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { demoSignIns } from '../../seeds/load-demo.ts'
 import { heading } from '../support/at-the-screen.ts'
+import { deviceText } from '../support/device-text.ts'
 import { phone, signIn, useWiredBook } from '../support/open-book.ts'
 
 const book = useWiredBook()
@@ -47,26 +48,6 @@ async function greaseWithoutNetwork(page: Page, { id, tag }: Place, note: string
 
 async function greasingsNoted(note: string): Promise<number> {
   return (await book.sql('select id from greasing where note = $1', [note])).length
-}
-
-/** Everything that lies in the device's book, as text. */
-async function deviceText(page: Page): Promise<string> {
-  return await page.evaluate(async () => {
-    const opened = indexedDB.open('shaftbook')
-    await new Promise((resolve) => opened.addEventListener('success', resolve))
-    const names = [...opened.result.objectStoreNames]
-    const rows = await Promise.all(
-      names.map(
-        (name) =>
-          new Promise<unknown[]>((resolve) => {
-            const read = opened.result.transaction(name).objectStore(name).getAll()
-            read.addEventListener('success', () => resolve([name, ...read.result]))
-          }),
-      ),
-    )
-    const latin = new TextDecoder('latin1')
-    return JSON.stringify(rows, (_key, value: unknown) => (value instanceof Uint8Array ? latin.decode(value) : value))
-  })
 }
 
 describe('a greasing that is written without a network', () => {
