@@ -158,12 +158,13 @@ async function insertTable<T extends keyof Scenario['rows']>(
   await insertRows(client, table, rows[table])
 }
 
-/** Due dates and flags are worked out by the service's own rules. */
+const beforeAll = new Date(0)
+/** How greasings met their windows, due dates and flags are worked out by the service's own rules. */
 async function refreshAll(client: ClientBase, { site, rows }: Scenario, now: Date): Promise<void> {
   const bookkeeping = writerAt(client, site.id, null)
   for (let from = 0; from < rows.position.length; from += positionsAtOnce) {
     const ids = rows.position.slice(from, from + positionsAtOnce).map(({ id }) => id)
-    await refreshPositions(bookkeeping, ids, now, 'the demo was loaded')
+    await refreshPositions(bookkeeping, ids, now, 'the demo was loaded', beforeAll)
   }
   await refreshShafts(
     bookkeeping,

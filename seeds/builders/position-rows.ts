@@ -1,3 +1,4 @@
+import type { GreaseTask, GreaseWay } from '@shaftbook/contract/grease-plans'
 import { v7 as newId } from 'uuid'
 import type { Overrides, SiteOwned } from './site-rows.ts'
 
@@ -46,19 +47,40 @@ export function aPosition(over: Overrides<PositionRow> & { shaftId: string; bear
 
 export interface GreasePlanRow extends SiteOwned {
   positionId: string
-  greaseId: string
-  entry: 'side' | 'outer-ring-groove'
-  doseG: number
-  intervalHours: number
-  calendarMonths: number
+  way: GreaseWay | null
+  task: GreaseTask | null
+  greaseId: string | null
+  oil: string
+  entry: 'side' | 'outer-ring-groove' | null
+  doseG: number | null
+  intervalHours: number | null
+  calendarMonths: number | null
+  calendarDays: number | null
+  reviewOn: string | null
   source: 'computed' | 'by-hand'
   reason: string
   duty: Record<string, unknown>
   endedAt: Date | null
   createdAt: Date
 }
-export function aGreasePlan(over: Overrides<GreasePlanRow> & { positionId: string; greaseId: string }): GreasePlanRow {
+/** What a plan of regreasing by gun says at least. */
+export type GunPlanRow = GreasePlanRow & {
+  task: 'regrease'
+  greaseId: string
+  doseG: number
+  intervalHours: number
+  calendarMonths: number
+}
+export function aGreasePlan(
+  over: Partial<Omit<GunPlanRow, 'task' | 'siteId' | 'positionId' | 'greaseId'>> &
+    Pick<GunPlanRow, 'siteId' | 'positionId' | 'greaseId'>,
+): GunPlanRow {
   return {
+    way: 'gun',
+    task: 'regrease',
+    oil: '',
+    calendarDays: null,
+    reviewOn: null,
     entry: 'side',
     doseG: 42,
     intervalHours: 2000,
@@ -76,14 +98,14 @@ export function aGreasePlan(over: Overrides<GreasePlanRow> & { positionId: strin
 export interface GreasingRow extends SiteOwned {
   positionId: string
   planId: string | null
-  kind: 'regreasing' | 'initial-fill'
+  task: GreaseTask
+  kind: 'regreasing' | 'initial-fill' | null
   greasedAt: Date
   runHours: number | null
   hoursSource: 'meter' | 'estimate' | 'none'
-  greaseId: string
-  doseG: number
+  greaseId: string | null
+  doseG: number | null
   plannedDoseG: number | null
-  windowResult: 'met' | 'early' | 'late' | 'missed' | 'wrong-amount' | 'no-window'
   note: string
   signedAt: Date
   signedBy: string
@@ -94,17 +116,17 @@ export interface GreasingRow extends SiteOwned {
 }
 /** A signed regreasing of now. */
 export function aGreasing(
-  over: Overrides<GreasingRow> & { positionId: string; greaseId: string; signedBy: string },
+  over: Overrides<GreasingRow> & { positionId: string; greaseId: string | null; signedBy: string },
 ): GreasingRow {
   const greasedAt = over.greasedAt ?? new Date()
   return {
     planId: null,
+    task: 'regrease',
     kind: 'regreasing',
     runHours: null,
     hoursSource: 'none',
     doseG: 42,
     plannedDoseG: null,
-    windowResult: 'no-window',
     note: '',
     signedAt: greasedAt,
     correctsId: null,

@@ -4,21 +4,28 @@ import type { Book } from './book.ts'
 
 const hour = 3_600_000
 
+type Usual = GreasingRow & { doseG: number }
+/** A regreasing with about the planned dose. */
+function isUsual(greasing: GreasingRow): greasing is Usual {
+  const { kind, doseG, plannedDoseG } = greasing
+  return kind === 'regreasing' && doseG !== null && plannedDoseG !== null && Math.abs(doseG / plannedDoseG - 1) < 0.2
+}
+
 /**
  * Slips of the pen that were put right by a further record: doses written ten times too large, a greasing written down
  * twice, a checker left out. The record that counts is the correction.
  */
 export function correctSome(book: Book, random: Random, signedBy: string): void {
-  const kept = book.greasings.filter(({ kind, windowResult }) => kind === 'regreasing' && windowResult === 'met')
+  const kept = book.greasings.filter(isUsual)
   if (kept.length < 10) return
   for (const place of [0.2, 0.55, 0.8]) {
-    correctDose(book, random, kept[Math.floor(place * kept.length)] as GreasingRow, signedBy)
+    correctDose(book, random, kept[Math.floor(place * kept.length)] as Usual, signedBy)
   }
   withdraw(book, random, kept[Math.floor(0.4 * kept.length)] as GreasingRow, signedBy)
   correctFitter(book, random, signedBy)
 }
 
-function correctDose(book: Book, random: Random, greasing: GreasingRow, signedBy: string): void {
+function correctDose(book: Book, random: Random, greasing: Usual, signedBy: string): void {
   const at = new Date(greasing.greasedAt.getTime() + 3 * hour)
   book.greasings.push({
     ...greasing,
@@ -30,19 +37,17 @@ function correctDose(book: Book, random: Random, greasing: GreasingRow, signedBy
     correctionReason: 'The dose was written ten times too large',
   })
   greasing.doseG *= 10
-  greasing.windowResult = 'wrong-amount'
 }
 
 /** The same greasing once more, an hour later, and taken back. */
 function withdraw(book: Book, random: Random, greasing: GreasingRow, signedBy: string): void {
   const at = new Date(greasing.greasedAt.getTime() + hour)
   const twice = { ...greasing, id: random.uuidAt(at), greasedAt: at, signedAt: at, createdAt: at }
-  const wrong: GreasingRow = { ...twice, windowResult: 'early' }
+  const wrong: GreasingRow = { ...twice }
   const later = new Date(at.getTime() + hour)
   book.greasings.push(wrong, {
     ...twice,
     id: random.uuidAt(later),
-    windowResult: 'no-window',
     plannedDoseG: null,
     signedAt: later,
     createdAt: later,

@@ -2,7 +2,7 @@ import { greaseDose } from '@shaftbook/bearing/grease'
 import { greaseInterval, type IntervalInput } from '@shaftbook/bearing/grease-interval'
 import type { BearingTypeRow } from '../builders/catalogue-rows.ts'
 import { housingOf, sleeveOf } from '../builders/position-kit.ts'
-import { aGreasePlan, aPosition, type GreasePlanRow, type PositionRow } from '../builders/position-rows.ts'
+import { aGreasePlan, aPosition, type GunPlanRow, type PositionRow } from '../builders/position-rows.ts'
 import {
   aMachine,
   aMeter,
@@ -25,7 +25,7 @@ import { scaleHours } from './truth.ts'
 export interface Place {
   position: PositionRow
   type: BearingTypeRow
-  plan: GreasePlanRow
+  plan: GunPlanRow
   area: AreaSpec
   spec: ShaftSpec
   standing: Standing | null
@@ -156,7 +156,7 @@ function makePlan(
   position: PositionRow,
   { machine, spec, area, since }: Pick<Spot, 'machine' | 'spec' | 'area' | 'since'>,
   type: BearingTypeRow,
-): GreasePlanRow {
+): GunPlanRow {
   const entry = machine.kind === 'fan' && type.kind === 'spherical-roller' ? 'outer-ring-groove' : 'side'
   const input: IntervalInput = {
     speedRpm: spec.speedRpm,

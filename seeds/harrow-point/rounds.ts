@@ -1,6 +1,3 @@
-import type { Usage } from '@shaftbook/bearing/due'
-import { SiteSettings } from '@shaftbook/contract/access'
-import { windowResult } from '../../apps/api/src/greasing/window.ts'
 import type { GreasingRow } from '../builders/position-rows.ts'
 import type { Random } from '../random.ts'
 import { registerDays, type Calendar } from './calendar.ts'
@@ -69,18 +66,6 @@ export function doseGiven(random: Random, plannedG: number): number {
     [random.uniform(1.6, 2.3), 2],
   ])
   return Math.max(1, Math.round(plannedG * part))
-}
-
-/** How a greasing met its window (R-COMPL), by the service's own rules. */
-export function howMet(
-  { plan }: Place,
-  last: LastGreased,
-  doseG: number,
-  usage: Usage,
-  calendar: Calendar,
-): GreasingRow['windowResult'] {
-  const before = last.recorded && { date: calendar.date(last.day), runHours: last.recorded.runHours }
-  return windowResult({ plan, last: before, usage, doseG, settings: SiteSettings.parse({}) })
 }
 
 /** How much faster life is used up, by how late the grease is and by the last dose. */

@@ -225,7 +225,7 @@ describe.each(['2026-11-24', '2027-05-17', '2028-02-29'])('Harrow Point on %s', 
 /** Part of the greasing interval that has gone by, computed anew from the rows; null where nothing was greased. */
 function partGone({ rows }: Scenario, position: PositionRow, today: string): number | null {
   const stay = rows.fitment.find(({ positionId, removedAt }) => positionId === position.id && removedAt === null)
-  const plan = rows.grease_plan.find(({ positionId }) => positionId === position.id)
+  const plan = rows.grease_plan.find(({ positionId, task }) => positionId === position.id && task === 'regrease')
   const machine = rows.machine.find(({ id }) => id === rows.shaft.find(({ id }) => id === position.shaftId)?.machineId)
   const meter = rows.meter.find(({ machineId }) => machineId === machine?.id)
   if (!stay || !plan || !machine) throw new Error(`${position.tag} is not whole`)
@@ -236,5 +236,5 @@ function partGone({ rows }: Scenario, position: PositionRow, today: string): num
   const days = (Date.parse(today) - last.greasedAt.getTime()) / msPerDay
   const metered = meter && last.runHours !== null ? (meter.lastTotalHours ?? 0) - last.runHours : null
   const hours = metered ?? days * machine.hoursPerDay
-  return Math.max(hours / plan.intervalHours, days / (plan.calendarMonths * 30.4))
+  return Math.max(hours / (plan.intervalHours ?? Infinity), days / ((plan.calendarMonths ?? Infinity) * 30.4))
 }

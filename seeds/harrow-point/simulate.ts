@@ -5,7 +5,7 @@ import { registerDays } from './calendar.ts'
 import { changeBearing, drawShift, fitBearing, newBearing, type Shift } from './change.ts'
 import { failureOf, takenOut } from './endings.ts'
 import type { Place, PlantMachine } from './plant.ts'
-import { doseGiven, howMet, isGreased, isRoundDay, nextPart } from './rounds.ts'
+import { doseGiven, isGreased, isRoundDay, nextPart } from './rounds.ts'
 import { readMeter, runMachine, type Running } from './running.ts'
 import { age, drawLife, isSettled, type Spot, type Stay, type World } from './spot.ts'
 import { truth } from './truth.ts'
@@ -92,7 +92,6 @@ function greaseOnRound(world: World, machine: PlantMachine, spot: Spot, day: num
   const read = running.readAt(day)
   const runHours = read !== null && random.chance(0.96) ? read : null
   const doseG = doseGiven(random, place.plan.doseG)
-  const usage = { today: calendar.date(day), runHours: read, hoursPerDay: running.hoursPerDay(day) }
   const recorded = aGreasing({
     siteId,
     id: random.uuidAt(greasedAt),
@@ -104,7 +103,6 @@ function greaseOnRound(world: World, machine: PlantMachine, spot: Spot, day: num
     greaseId: place.plan.greaseId,
     doseG,
     plannedDoseG: place.plan.doseG,
-    windowResult: howMet(place, last, doseG, usage, calendar),
     signedBy: random.chance(0.5) ? signerIds.careful : signerIds.usual,
   })
   book.greasings.push(recorded)

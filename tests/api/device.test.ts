@@ -96,9 +96,9 @@ describe('the overviews that a device takes along', () => {
     await ask(
       service.owner,
       siteId,
-      `insert into greasing (site_id, id, position_id, plan_id, greased_at, grease_id, dose_g, window_result, kind, hours_source, signed_at, signed_by)
+      `insert into greasing (site_id, id, position_id, plan_id, greased_at, grease_id, dose_g, kind, hours_source, signed_at, signed_by)
        select '${siteId}', gen_random_uuid(), '${locating.id}', '${locating.planId}', now() - n * interval '1 day',
-         '${greaseId}', 10, 'met', 'regreasing', 'none', now(), '${people.technician.id}' from generate_series(1, 60) n`,
+         '${greaseId}', 10, 'regreasing', 'none', now(), '${people.technician.id}' from generate_series(1, 60) n`,
     )
     const { items } = (await technician.get('/position-histories').expect(200)).body
     const drawn = items.find((item: { positionId: string }) => item.positionId === locating.id)

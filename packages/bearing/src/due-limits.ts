@@ -1,10 +1,12 @@
 import { InputError } from './input-error.ts'
 import { addMonths, dayNumber, daysBetween, type PlainDate } from './plain-date.ts'
 
-/** When a position is to be greased: running hours, calendar months, or whichever comes first. */
+/** When a position is to be greased: running hours, calendar months, days, or whichever comes first. */
 export interface GreasingPlan {
   intervalHours: number | null
   calendarMonths: number | null
+  /** 1 to 1000 days; for tasks that come round in days, such as turning a shaft that stands by. */
+  calendarDays?: number | null
 }
 
 export interface LastGreasing {
@@ -50,6 +52,20 @@ export function byCalendar(months: number | null, last: LastGreasing, usage: Usa
     elapsed: daysBetween(last.date, usage.today),
     length,
     dayOf: (percent, past) => start + firstWhole((length * percent) / 100, past),
+    estimated: false,
+    dueRunHours: null,
+  }
+}
+
+/** The limit in days; it runs while a machine stands. */
+export function byDays(days: number | null | undefined, last: LastGreasing, usage: Usage): Limit | null {
+  if (days == null) return null
+  const start = dayNumber(last.date)
+  return {
+    reason: 'calendar',
+    elapsed: daysBetween(last.date, usage.today),
+    length: days,
+    dayOf: (percent, past) => start + firstWhole((days * percent) / 100, past),
     estimated: false,
     dueRunHours: null,
   }

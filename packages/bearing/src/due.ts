@@ -1,6 +1,7 @@
 import { InputError, requireWithin } from './input-error.ts'
 import {
   byCalendar,
+  byDays,
   byHours,
   meterBackwards,
   percentOf,
@@ -19,6 +20,8 @@ export interface DueSettings {
   windowPercent: number
   /** Later than this part of the interval counts as missed. */
   missedPercent: number
+  /** Where the window after the due day is another than before it. */
+  windowAfterPercent?: number
 }
 
 export const defaultDueSettings: Readonly<DueSettings> = Object.freeze({ windowPercent: 10, missedPercent: 50 })
@@ -75,8 +78,9 @@ export function nextGreasing(
     throw new InputError('conflict', 'last.date', 'The last greasing lies in the future: check its date.')
   }
   const hours = byHours(plan, last, usage)
-  const months = plan.calendarMonths ?? (hours ? null : fallbackMonths)
-  const limits = [byCalendar(months, last, usage), hours].filter((limit) => limit !== null)
+  const days = byDays(plan.calendarDays, last, usage)
+  const months = plan.calendarMonths ?? (hours || days ? null : fallbackMonths)
+  const limits = [byCalendar(months, last, usage), days, hours].filter((limit) => limit !== null)
   return combine(limits, usage, settings, hours ? [] : hoursCautions(plan))
 }
 
@@ -115,7 +119,7 @@ function combine(limits: Limit[], usage: Usage, settings: DueSettings, cautions:
     dueDate: due ? dateOfDay(due.day) : null,
     dueRunHours: hours?.dueRunHours ?? null,
     dueSoonFrom: date(100 - settings.windowPercent, false),
-    overdueFrom: date(100 + settings.windowPercent, true),
+    overdueFrom: date(100 + windowAfter(settings), true),
     missedFrom: date(100 + settings.missedPercent, true),
     estimated: due?.limit.estimated ?? false,
     elapsedPercent: Math.max(...limits.map(percentOf)),
@@ -127,12 +131,16 @@ function combine(limits: Limit[], usage: Usage, settings: DueSettings, cautions:
   }
 }
 
-function stateOf(limit: Limit, { windowPercent, missedPercent }: DueSettings): DueState {
+function windowAfter({ windowPercent, windowAfterPercent }: DueSettings): number {
+  return windowAfterPercent ?? windowPercent
+}
+
+function stateOf(limit: Limit, settings: DueSettings): DueState {
   const percent = percentOf(limit)
-  if (percent > 100 + missedPercent) return 'missed'
-  if (percent > 100 + windowPercent) return 'overdue'
+  if (percent > 100 + settings.missedPercent) return 'missed'
+  if (percent > 100 + windowAfter(settings)) return 'overdue'
   if (percent >= 100) return 'due'
-  return percent >= 100 - windowPercent ? 'due-soon' : 'not-due'
+  return percent >= 100 - settings.windowPercent ? 'due-soon' : 'not-due'
 }
 
 function neverGreased(): NextDue {
@@ -156,18 +164,15 @@ function neverGreased(): NextDue {
 
 function hoursCautions(plan: GreasingPlan): string[] {
   if (plan.intervalHours === null) return []
-  const calendar = plan.calendarMonths ?? fallbackMonths
-  return [`Run hours are unknown, so only the calendar (${calendar} months) is judged: read the hour meter.`]
+  const calendar =
+    plan.calendarDays == null ? `${plan.calendarMonths ?? fallbackMonths} months` : `${plan.calendarDays} days`
+  return [`Run hours are unknown, so only the calendar (${calendar}) is judged: read the hour meter.`]
 }
 
 function checkPlan(plan: GreasingPlan, settings: DueSettings): void {
-  const { intervalHours, calendarMonths } = plan
-  if (intervalHours === null && calendarMonths === null) {
-    throw new InputError(
-      'conflict',
-      'plan',
-      'A grease plan needs an interval in run hours, in calendar months, or both.',
-    )
+  const { intervalHours, calendarMonths, calendarDays = null } = plan
+  if (intervalHours === null && calendarMonths === null && calendarDays === null) {
+    throw new InputError('conflict', 'plan', 'A plan needs an interval in run hours, in calendar months or in days.')
   }
   if (intervalHours !== null) requireWithin(intervalHours, 'intervalHours', 1, 200_000, 'h')
   if (calendarMonths !== null) {
@@ -176,6 +181,13 @@ function checkPlan(plan: GreasingPlan, settings: DueSettings): void {
       throw new InputError('not-a-number', 'calendarMonths', 'Calendar months have to be a whole number.')
     }
   }
+  if (calendarDays !== null) {
+    requireWithin(calendarDays, 'calendarDays', 1, 1000, 'days')
+    if (!Number.isInteger(calendarDays)) {
+      throw new InputError('not-a-number', 'calendarDays', 'Days have to be a whole number.')
+    }
+  }
   requireWithin(settings.windowPercent, 'windowPercent', 0, 90, '%')
+  requireWithin(windowAfter(settings), 'windowAfterPercent', 0, 90, '%')
   requireWithin(settings.missedPercent, 'missedPercent', settings.windowPercent, 1000, '%')
 }

@@ -1,12 +1,15 @@
 import { z } from 'zod'
 import { Day, Id, Instant, Reason, Text, page, pageQuery, recordParams, siteParams } from './common.ts'
 import { endpoint } from './endpoint.ts'
+import { GreaseTask } from './grease-plans.ts'
 import { engineering, everyone } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
 export const FlagKind = z.enum([
   'greasing-overdue',
   'never-greased',
+  'task-overdue',
+  'plan-review',
   'mount-under',
   'mount-over',
   'mount-not-proven',
@@ -20,6 +23,10 @@ export type FlagKind = z.infer<typeof FlagKind>
 
 /** Numbers that a flag's sentence needs; which of them are there depends on its kind. */
 export const FlagFacts = z.object({
+  task: GreaseTask.optional(),
+  proposedIntervalHours: z.number().optional().meta({ description: 'What the plan comes to by the register of today' }),
+  proposedDoseG: z.number().optional(),
+  reviewOn: Day.optional(),
   dueOn: Day.nullable().optional(),
   dueBy: z.enum(['hours', 'calendar', 'never-greased']).optional(),
   dueRunHours: z.number().nullable().optional(),

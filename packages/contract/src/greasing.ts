@@ -1,73 +1,14 @@
 import { z } from 'zod'
-import {
-  Day,
-  Grams,
-  Id,
-  Instant,
-  Reason,
-  RunHours,
-  Text,
-  page,
-  pageQuery,
-  recordParams,
-  rowShape,
-  siteParams,
-} from './common.ts'
+import { Day, Grams, Id, Instant, Reason, RunHours, Text, page, pageQuery, recordParams, siteParams } from './common.ts'
 import { endpoint } from './endpoint.ts'
-import { engineering, everyone, shaftWork } from './roles.ts'
+import { GreaseEntry, GreaseTask, GreaseWay } from './grease-plans.ts'
+import { everyone, shaftWork } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
-export const GreaseEntry = z.enum(['side', 'outer-ring-groove'])
 export const DueState = z.enum(['never-greased', 'not-due', 'due-soon', 'due', 'overdue', 'missed'])
 export type DueState = z.infer<typeof DueState>
 export const WindowResult = z.enum(['met', 'early', 'late', 'missed', 'wrong-amount', 'no-window'])
 export type WindowResult = z.infer<typeof WindowResult>
-
-const planShape = {
-  greaseId: Id,
-  entry: GreaseEntry,
-  doseG: Grams,
-  intervalHours: z.number().min(1).max(100_000),
-  calendarMonths: z.int().min(1).max(60).default(12),
-  source: z.enum(['computed', 'by-hand']),
-  reason: Text.default(''),
-  duty: z.record(z.string(), z.unknown()).default({}),
-}
-export const GreasePlan = z
-  .object({ ...rowShape, positionId: Id, ...planShape, greaseName: z.string(), endedAt: Instant.nullable() })
-  .meta({ id: 'GreasePlan' })
-export type GreasePlan = z.infer<typeof GreasePlan>
-export const NewGreasePlan = z.object({ id: Id, positionId: Id, ...planShape })
-
-export const listGreasePlans = endpoint({
-  name: 'list-grease-plans',
-  method: 'GET',
-  path: sitePath('grease-plans'),
-  access: everyone,
-  summary: 'Grease plans, newest first; the current one of a position is the one that has not ended',
-  params: siteParams,
-  query: z.object({ ...pageQuery, positionId: Id.optional() }),
-  replies: { 200: page(GreasePlan) },
-})
-export const readGreasePlan = endpoint({
-  name: 'read-grease-plan',
-  method: 'GET',
-  path: sitePath('grease-plans/:id'),
-  access: everyone,
-  summary: 'One grease plan',
-  params: recordParams,
-  replies: { 200: GreasePlan },
-})
-export const createGreasePlan = endpoint({
-  name: 'create-grease-plan',
-  method: 'POST',
-  path: sitePath('grease-plans'),
-  access: engineering,
-  summary: 'Give a position a new plan; the one before ends',
-  params: siteParams,
-  body: NewGreasePlan,
-  replies: { 201: GreasePlan },
-})
 
 export const Greasing = z
   .object({
@@ -75,14 +16,16 @@ export const Greasing = z
     positionId: Id,
     tag: z.string(),
     planId: Id.nullable(),
-    kind: z.enum(['regreasing', 'initial-fill']),
+    task: GreaseTask,
+    kind: z.enum(['regreasing', 'initial-fill']).nullable().meta({ description: 'null: another task than regreasing' }),
     greasedAt: Instant,
     runHours: RunHours.nullable(),
-    greaseId: Id,
-    greaseName: z.string(),
-    doseG: z.number(),
+    greaseId: Id.nullable().meta({ description: 'null: a check, an oil change or turning' }),
+    greaseName: z.string().nullable(),
+    doseG: z.number().nullable(),
     plannedDoseG: z.number().nullable(),
-    windowResult: WindowResult,
+    windowResult: WindowResult.meta({ description: 'Worked out again whenever something earlier comes to light' }),
+    dueOn: Day.nullable().meta({ description: 'When it was due, counted from the one before' }),
     note: z.string(),
     signedAt: Instant,
     signedBy: z.string(),
@@ -96,16 +39,25 @@ export type Greasing = z.infer<typeof Greasing>
 const greasingShape = {
   greasedAt: Instant,
   greaseId: Id.nullable().default(null).meta({ description: 'null: the grease of the plan' }),
-  doseG: Grams,
+  doseG: Grams.nullable().default(null).meta({ description: 'null: a check, an oil change or turning' }),
   meterShowsHours: RunHours.nullable().default(null),
   note: Text.default(''),
 }
-export const NewGreasing = z.object({
-  id: Id,
-  positionId: Id,
-  kind: z.enum(['regreasing', 'initial-fill']).default('regreasing'),
-  ...greasingShape,
-})
+const doseWanted = 'Regreasing and refilling have a dose in grams, other tasks have none'
+export const NewGreasing = z
+  .object({
+    id: Id,
+    positionId: Id,
+    task: GreaseTask.default('regrease'),
+    kind: z.enum(['regreasing', 'initial-fill']).default('regreasing'),
+    ...greasingShape,
+  })
+  .refine(({ task, doseG }) => takesGrease(task) === (doseG !== null), { path: ['doseG'], message: doseWanted })
+  .refine(({ task, greaseId }) => takesGrease(task) || greaseId === null, { path: ['greaseId'], message: doseWanted })
+/** Whether a task puts grease in. */
+export function takesGrease(task: GreaseTask): boolean {
+  return task === 'regrease' || task === 'refill'
+}
 export type NewGreasing = z.infer<typeof NewGreasing>
 export const GreasingCorrection = z.object({
   id: Id,
@@ -121,7 +73,12 @@ export const listGreasings = endpoint({
   access: everyone,
   summary: 'Greasings that count, newest first',
   params: siteParams,
-  query: z.object({ ...pageQuery, positionId: Id.optional(), windowResult: WindowResult.optional() }),
+  query: z.object({
+    ...pageQuery,
+    positionId: Id.optional(),
+    task: GreaseTask.optional(),
+    windowResult: WindowResult.optional(),
+  }),
   replies: { 200: page(Greasing) },
 })
 export const readGreasing = endpoint({
@@ -163,12 +120,16 @@ export const DueItem = z.object({
   machineName: z.string(),
   areaId: Id,
   areaName: z.string(),
-  greaseId: Id,
-  greaseName: z.string(),
-  doseG: z.number(),
-  entry: GreaseEntry,
-  intervalHours: z.number(),
-  calendarMonths: z.int(),
+  task: GreaseTask,
+  way: GreaseWay.nullable(),
+  greaseId: Id.nullable(),
+  greaseName: z.string().nullable(),
+  oil: z.string(),
+  doseG: z.number().nullable(),
+  entry: GreaseEntry.nullable(),
+  intervalHours: z.number().nullable(),
+  calendarMonths: z.int().nullable(),
+  calendarDays: z.int().nullable(),
   lastGreasedAt: Instant.nullable(),
   dueOn: Day,
   dueRunHours: z.number().nullable(),
@@ -185,6 +146,12 @@ export const listDue = endpoint({
   access: everyone,
   summary: 'What is due, the longest due first',
   params: siteParams,
-  query: z.object({ ...pageQuery, areaId: Id.optional(), state: DueState.optional(), search: Text.optional() }),
+  query: z.object({
+    ...pageQuery,
+    areaId: Id.optional(),
+    task: GreaseTask.optional(),
+    state: DueState.optional(),
+    search: Text.optional(),
+  }),
   replies: { 200: page(DueItem) },
 })

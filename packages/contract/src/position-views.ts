@@ -2,7 +2,8 @@ import { z } from 'zod'
 import { Day, Id, Instant, Micrometres, Text, page, pageQuery, recordParams, siteParams } from './common.ts'
 import { endpoint } from './endpoint.ts'
 import { Flag } from './flags.ts'
-import { DueItem, DueState, GreasePlan, WindowResult } from './greasing.ts'
+import { GreasePlan, GunPlan } from './grease-plans.ts'
+import { DueItem, DueState, WindowResult } from './greasing.ts'
 import { Kit } from './kits.ts'
 import { Band, ResidualVerdict, Verdict } from './judgement.ts'
 import { areas, bearingTypes, machines, meters, positions, shafts } from './register-tables.ts'
@@ -27,8 +28,9 @@ export const PositionListItem = z.object({
   fittedAt: Instant.nullable(),
   verdict: Verdict.nullable(),
   residual: ResidualVerdict.nullable(),
-  dueOn: Day.nullable(),
+  dueOn: Day.nullable().meta({ description: 'Of the task that is due first' }),
   dueState: DueState.nullable(),
+  sealedForLife: z.boolean(),
   openFlags: z.int(),
   retired: z.boolean(),
 })
@@ -165,8 +167,10 @@ export const PositionOverview = z
       description: 'For the bearing type of the position: own, chart or guide, in this order',
     }),
     residualMinUm: Micrometres.nullable(),
-    plan: GreasePlan.nullable(),
-    due: DueItem.nullable(),
+    plan: GunPlan.nullable(),
+    due: DueItem.nullable().meta({ description: 'Of regreasing by gun' }),
+    plans: z.array(GreasePlan).meta({ description: 'All in force, one for each task; sealed for life is one without' }),
+    tasks: z.array(DueItem).meta({ description: 'What is due of all of them, the longest due first' }),
     flags: z.array(Flag),
     kit: Kit.nullable(),
   })

@@ -1,5 +1,7 @@
 import { plantDay } from '@shaftbook/contract/time-zone'
-import { nextGreasing, type NextDue } from '@shaftbook/bearing/due'
+import type { NextDue } from '@shaftbook/bearing/due'
+import { nextOfTask } from '@shaftbook/bearing/due-task'
+import type { GreaseTask, GreaseWay } from '@shaftbook/contract/grease-plans'
 import { usageDays, usageOf, type UsageReading } from '../meters/usage.ts'
 import { hoursOfGreasing } from '../meters/hours-of-greasing.ts'
 import type { Bookkeeping } from './refresh.ts'
@@ -11,8 +13,11 @@ interface PlanFacts {
   plan_id: string
   position_id: string
   area_id: string
-  interval_hours: number
-  calendar_months: number
+  task: GreaseTask
+  way: GreaseWay | null
+  interval_hours: number | null
+  calendar_months: number | null
+  calendar_days: number | null
   fitted_at: Date
   plan_made_at: Date
   hours_per_day: number
@@ -26,8 +31,8 @@ interface PlanFacts {
 }
 
 /**
- * Works out the next greasing of each position that carries a bearing and has a plan, and stores it in grease_due. A greasing
- * counts for the bearing that was in: one before the present bearing was fitted does not. R-CAL.
+ * Works out the next greasing, check or turning of each plan of a position that carries a bearing, and stores it in
+ * grease_due. What was done counts for the bearing that was in: before the present one was fitted it does not. R-CAL.
  */
 export async function refreshDue(
   bookkeeping: Bookkeeping,
@@ -41,10 +46,10 @@ export async function refreshDue(
     [bookkeeping.scope.siteId, positionIds, rows.map((row) => row.id)],
   )
   await bookkeeping.sql(
-    `insert into grease_due (site_id, id, position_id, area_id, last_greasing_id, last_greased_at, due_on, due_run_hours, due_by,
-       estimated, due_soon_on, overdue_on, missed_on, state)
+    `insert into grease_due (site_id, id, position_id, area_id, last_greasing_id, last_greased_at, task, way, due_on,
+       due_run_hours, due_by, estimated, due_soon_on, overdue_on, missed_on, state)
      select $1::uuid, r.* from jsonb_to_recordset($2::jsonb) as r(id uuid, position_id uuid, area_id uuid, last_greasing_id uuid,
-       last_greased_at timestamptz, due_on date, due_run_hours float8, due_by text, estimated boolean, due_soon_on date,
+       last_greased_at timestamptz, task text, way text, due_on date, due_run_hours float8, due_by text, estimated boolean, due_soon_on date,
        overdue_on date, missed_on date, state text)
      on conflict (site_id, id) do update set
        area_id = excluded.area_id, last_greasing_id = excluded.last_greasing_id, last_greased_at = excluded.last_greased_at,
@@ -61,7 +66,8 @@ async function loadPlanFacts(
   positionIds: readonly string[],
 ): Promise<PlanFacts[]> {
   return await bookkeeping.sql<PlanFacts>(
-    `select plan.id as plan_id, p.id as position_id, m.area_id, plan.interval_hours, plan.calendar_months, f.fitted_at,
+    `select plan.id as plan_id, p.id as position_id, m.area_id, plan.task, plan.way, plan.interval_hours,
+       plan.calendar_months, plan.calendar_days, f.fitted_at,
        plan.created_at as plan_made_at, m.hours_per_day, meter.last_total_hours as meter_hours,
        meter.last_read_at as meter_read_at, earlier.total_hours as earlier_hours, earlier.read_at as earlier_read_at,
        last.id as last_id, last.greased_at, ${hoursOfGreasing('last')} as greased_hours
@@ -70,6 +76,7 @@ async function loadPlanFacts(
      join machine m on m.site_id = s.site_id and m.id = s.machine_id
      join fitment f on f.site_id = p.site_id and f.position_id = p.id and f.removed_at is null
      join grease_plan plan on plan.site_id = p.site_id and plan.position_id = p.id and plan.ended_at is null
+       and plan.task is not null
      left join meter on meter.site_id = m.site_id and meter.machine_id = m.id
      left join lateral (
        select r.total_hours, r.read_at from meter_reading r
@@ -79,9 +86,10 @@ async function loadPlanFacts(
      ) earlier on true
      left join lateral (
        select g.site_id, g.id, g.position_id, g.greased_at, g.run_hours from greasing g
-       where g.site_id = p.site_id and g.position_id = p.id and g.greased_at >= f.fitted_at and not g.withdrawn
+       where g.site_id = p.site_id and g.position_id = p.id and g.task = plan.task and g.greased_at >= f.fitted_at
+         and not g.withdrawn
          and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
-       order by g.greased_at desc limit 1
+       order by g.greased_at desc, g.id desc limit 1
      ) last on true
      where p.site_id = $1::uuid and p.id = any($2::uuid[]) and p.retired_at is null`,
     [bookkeeping.scope.siteId, positionIds, new Date(site.now.getTime() - usageDays * 86_400_000)],
@@ -91,20 +99,25 @@ async function loadPlanFacts(
 function dueRow(plan: PlanFacts, site: SiteDay) {
   const day = (at: Date): string => plantDay(at, site.timeZone)
   const hoursPerDay = usage(plan, day)
-  const last = plan.greased_at && { date: day(plan.greased_at), runHours: plan.greased_hours }
-  const next = nextGreasing(
-    { intervalHours: plan.interval_hours, calendarMonths: plan.calendar_months },
-    last,
+  const start = day(plan.fitted_at > plan.plan_made_at ? plan.fitted_at : plan.plan_made_at)
+  const next = nextOfTask(
+    plan.task,
+    { intervalHours: plan.interval_hours, calendarMonths: plan.calendar_months, calendarDays: plan.calendar_days },
+    {
+      done: plan.greased_at && { date: day(plan.greased_at), runHours: plan.greased_hours },
+      asked: { date: start, runHours: null },
+    },
     { today: site.today, runHours: hoursNow(plan, hoursPerDay, site.now), hoursPerDay },
     { windowPercent: site.settings.greasingWindowPercent, missedPercent: site.settings.missedBeyondPercent },
   )
-  const start = day(plan.fitted_at > plan.plan_made_at ? plan.fitted_at : plan.plan_made_at)
   return {
     id: plan.plan_id,
     position_id: plan.position_id,
     area_id: plan.area_id,
     last_greasing_id: plan.last_id,
     last_greased_at: plan.greased_at,
+    task: plan.task,
+    way: plan.way,
     due_on: next.dueDate ?? (next.state === 'never-greased' ? start : never),
     due_run_hours: next.dueRunHours,
     due_by: dueBy(next),

@@ -23,6 +23,7 @@ const fitment: FitmentFacts = Object.freeze({
 })
 const due: DueFacts = Object.freeze({
   planId: '00000000-0000-7000-8000-000000000001',
+  task: 'regrease',
   state: 'not-due',
   dueOn: '2026-12-01',
   overdueOn: '2026-12-10',
@@ -35,7 +36,7 @@ const due: DueFacts = Object.freeze({
 })
 const withMount = (changes: Partial<MountFacts>): FitmentFacts => ({ ...fitment, mount: { ...mount, ...changes } })
 const kinds = (stay: FitmentFacts | null, plan: DueFacts | null): string[] =>
-  positionFlags(stay, plan).map((flag) => flag.kind)
+  positionFlags(stay, plan ? [plan] : []).map((flag) => flag.kind)
 
 describe('positionFlags(fitment, due)', () => {
   it('raises nothing for a mount inside its band with enough clearance and a greasing not due', () => {
@@ -67,7 +68,7 @@ describe('positionFlags(fitment, due)', () => {
 
   it('carries why the engineer wants the mount done again', () => {
     const facts = (doAgainReason: string | null) =>
-      positionFlags(withMount({ verdict: 'over', doAgainReason }), null)[0]?.facts.doAgainReason
+      positionFlags(withMount({ verdict: 'over', doAgainReason }), [])[0]?.facts.doAgainReason
     expect([facts('It will run hot'), facts(null)]).toEqual(['It will run hot', undefined])
   })
 
@@ -76,8 +77,8 @@ describe('positionFlags(fitment, due)', () => {
   })
 
   it('puts a mount further over its band before one that is less over', () => {
-    const [little] = positionFlags(withMount({ verdict: 'over', reductionUm: 61 }), null)
-    const [much] = positionFlags(withMount({ verdict: 'over', reductionUm: 70 }), null)
+    const [little] = positionFlags(withMount({ verdict: 'over', reductionUm: 61 }), [])
+    const [much] = positionFlags(withMount({ verdict: 'over', reductionUm: 70 }), [])
     expect(much!.urgency).toBeGreaterThan(little!.urgency)
   })
 
@@ -91,15 +92,39 @@ describe('positionFlags(fitment, due)', () => {
     expect(kinds(fitment, { ...due, state })).toEqual(expected)
   })
 
+  it.each(['check-system', 'check-oil', 'change-oil', 'turn-shaft'] as const)(
+    'raises a flag of its own for %s that is overdue, below a greasing of the same day',
+    (task) => {
+      const [flag] = positionFlags(null, [{ ...due, task, state: 'overdue' }])
+      const [greasing] = positionFlags(null, [{ ...due, state: 'overdue' }])
+      expect(flag).toMatchObject({ kind: 'task-overdue', facts: { task } })
+      expect(flag!.urgency).toBeLessThan(greasing!.urgency)
+    },
+  )
+
+  it('raises a flag for each plan that is overdue', () => {
+    const other = {
+      ...due,
+      planId: '00000000-0000-7000-8000-000000000009',
+      task: 'turn-shaft',
+      state: 'missed',
+    } as const
+    const raised = positionFlags(null, [{ ...due, state: 'overdue' }, other])
+    expect(raised.map(({ kind, subjectId }) => [kind, subjectId])).toEqual([
+      ['greasing-overdue', due.planId],
+      ['task-overdue', other.planId],
+    ])
+  })
+
   it('puts a longer overdue greasing first, and a missed one before any that is merely overdue', () => {
     const urgency = (state: DueFacts['state'], overdueOn: string): number =>
-      positionFlags(null, { ...due, state, overdueOn })[0]!.urgency
+      positionFlags(null, [{ ...due, state, overdueOn }])[0]!.urgency
     expect(urgency('overdue', '2026-01-10')).toBeGreaterThan(urgency('overdue', '2026-01-11'))
     expect(urgency('missed', '2026-12-31')).toBeGreaterThan(urgency('overdue', '2020-01-01'))
   })
 
   it('hangs a mount flag on the stay of the bearing, so that the next bearing starts without it', () => {
-    const [flag] = positionFlags(withMount({ verdict: 'over' }), null)
+    const [flag] = positionFlags(withMount({ verdict: 'over' }), [])
     expect(flag!.subjectId).toBe(fitment.fitmentId)
   })
 })

@@ -1,4 +1,5 @@
-import type { DueState } from '@shaftbook/contract/greasing'
+import type { GreaseTask } from '@shaftbook/contract/grease-plans'
+import { takesGrease, type DueState } from '@shaftbook/contract/greasing'
 import type { FlagFacts, FlagKind } from '@shaftbook/contract/flags'
 import type { ResidualVerdict, Verdict } from '@shaftbook/contract/judgement'
 
@@ -37,15 +38,16 @@ export interface MountFacts {
 
 export interface DueFacts {
   readonly planId: string
+  readonly task: GreaseTask
   readonly state: DueState
   readonly dueOn: string
   readonly overdueOn: string
   readonly dueBy: 'hours' | 'calendar' | 'never-greased'
   readonly dueRunHours: number | null
   readonly estimated: boolean
-  readonly intervalHours: number
-  readonly doseG: number
-  readonly greaseName: string
+  readonly intervalHours: number | null
+  readonly doseG: number | null
+  readonly greaseName: string | null
 }
 
 /** How pressing each kind is before how far out it is counts: what breaks a bearing soonest comes first. */
@@ -57,14 +59,16 @@ export const baseUrgency: Readonly<Record<FlagKind, number>> = {
   'no-locating': 640,
   'never-greased': 560,
   'greasing-overdue': 500,
+  'task-overdue': 450,
+  'plan-review': 200,
   'mount-not-proven': 400,
   'residual-not-proven': 390,
   'no-mount-record': 300,
 }
 
-/** The flags of a position: of the bearing that is in, and of its greasing. */
-export function positionFlags(fitment: FitmentFacts | null, due: DueFacts | null): WantedFlag[] {
-  return [...(fitment ? fitmentFlags(fitment) : []), ...(due ? greasingFlags(due) : [])]
+/** The flags of a position: of the bearing that is in, and of all that is to be done there. */
+export function positionFlags(fitment: FitmentFacts | null, dues: readonly DueFacts[]): WantedFlag[] {
+  return [...(fitment ? fitmentFlags(fitment) : []), ...dues.flatMap(greasingFlags)]
 }
 
 function fitmentFlags(fitment: FitmentFacts): WantedFlag[] {
@@ -110,14 +114,16 @@ function percentOut({ reductionUm, bandMinUm, bandMaxUm }: MountFacts): number {
 
 function greasingFlags(due: DueFacts): WantedFlag[] {
   const facts: FlagFacts = {
+    task: due.task,
     dueOn: due.dueOn,
     dueBy: due.dueBy,
     dueRunHours: due.dueRunHours,
     estimated: due.estimated,
-    intervalHours: due.intervalHours,
-    doseG: due.doseG,
-    greaseName: due.greaseName,
+    intervalHours: due.intervalHours ?? undefined,
+    doseG: due.doseG ?? undefined,
+    greaseName: due.greaseName ?? undefined,
   }
+  const overdue = takesGrease(due.task) ? 'greasing-overdue' : 'task-overdue'
   const flag = (kind: FlagKind, since: string, more: number): WantedFlag => ({
     kind,
     subjectId: due.planId,
@@ -126,8 +132,8 @@ function greasingFlags(due: DueFacts): WantedFlag[] {
     facts,
   })
   if (due.state === 'never-greased') return [flag('never-greased', due.dueOn, 0)]
-  if (due.state === 'overdue') return [flag('greasing-overdue', due.overdueOn, 0)]
-  if (due.state === 'missed') return [flag('greasing-overdue', due.overdueOn, missedMore)]
+  if (due.state === 'overdue') return [flag(overdue, due.overdueOn, 0)]
+  if (due.state === 'missed') return [flag(overdue, due.overdueOn, missedMore)]
   return []
 }
 

@@ -32,7 +32,7 @@ interface PositionRow {
   retired: boolean
   fitment: Omit<FitmentFacts, 'mount'> | null
   mount: MountRow | null
-  due: DueFacts | null
+  dues: DueFacts[]
 }
 
 type InUm = 'reductionUm' | 'mountedMeanUm' | 'bandMinUm' | 'bandMaxUm' | 'residualMinUm' | 'expandedUncertaintyUm'
@@ -58,7 +58,7 @@ export async function refreshPositionFlags(
   const wanted = rows.flatMap((row) => {
     if (row.retired) return []
     const fitment = row.fitment && { ...row.fitment, mount: row.mount && inMicrometres(row.mount) }
-    return positionFlags(fitment, row.due).map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
+    return positionFlags(fitment, row.dues).map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
   })
   await saveFlags(bookkeeping, { column: 'position_id', ids: positionIds }, wanted, site.now, how)
 }
@@ -213,9 +213,14 @@ const positionFactsSql = `
       'doAgainReason', (
         select case when e.kind = 'do-again' then e.reason end from mount_decision e
         where e.site_id = r.site_id and e.mount_record_id = r.id order by e.decided_at desc, e.id desc limit 1)) end as mount,
-    case when d.id is null then null else jsonb_build_object('planId', d.id, 'state', d.state, 'dueOn', d.due_on,
-      'overdueOn', d.overdue_on, 'dueBy', d.due_by, 'dueRunHours', d.due_run_hours, 'estimated', d.estimated,
-      'intervalHours', plan.interval_hours, 'doseG', plan.dose_g, 'greaseName', g.name) end as due
+    coalesce((
+      select jsonb_agg(jsonb_build_object('planId', d.id, 'task', d.task, 'state', d.state, 'dueOn', d.due_on,
+        'overdueOn', d.overdue_on, 'dueBy', d.due_by, 'dueRunHours', d.due_run_hours, 'estimated', d.estimated,
+        'intervalHours', plan.interval_hours, 'doseG', plan.dose_g, 'greaseName', g.name) order by d.id)
+      from grease_due d
+      join grease_plan plan on plan.site_id = d.site_id and plan.id = d.id
+      left join grease g on g.site_id = plan.site_id and g.id = plan.grease_id
+      where d.site_id = p.site_id and d.position_id = p.id), '[]') as dues
   from position p
   join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
   join machine m on m.site_id = s.site_id and m.id = s.machine_id
@@ -223,9 +228,6 @@ const positionFactsSql = `
   left join bearing b on b.site_id = f.site_id and b.id = f.bearing_id
   left join bearing_type t on t.site_id = b.site_id and t.id = b.bearing_type_id
   left join mount_record r on r.site_id = f.site_id and r.id = f.mount_record_id
-  left join grease_due d on d.site_id = p.site_id and d.position_id = p.id
-  left join grease_plan plan on plan.site_id = d.site_id and plan.id = d.id
-  left join grease g on g.site_id = plan.site_id and g.id = plan.grease_id
   where p.site_id = $1::uuid and p.id = any($2::uuid[])`
 
 const shaftFactsSql = `

@@ -1,3 +1,4 @@
+import * as plans from '@shaftbook/contract/grease-plans'
 import * as contract from '@shaftbook/contract/greasing'
 import type { FastifyInstance } from 'fastify'
 import type { Context } from '../context.ts'
@@ -5,7 +6,7 @@ import { notFound } from '../domain-error.ts'
 import { route } from '../http/route.ts'
 import { correctGreasing, createGreasing } from './greasing.service.ts'
 import { findGreasing, listDueItems, listGreasings } from './greasing.store.ts'
-import { createPlan } from './plans.service.ts'
+import { createPlan, endGreasePlan } from './plans.service.ts'
 import { findPlan, listPlans } from './plans.store.ts'
 
 export function greasingRoutes(app: FastifyInstance, context: Context): void {
@@ -25,13 +26,14 @@ export function greasingRoutes(app: FastifyInstance, context: Context): void {
   route(app, contract.createGreasing, (call) => createGreasing(context, call, call.body))
   route(app, contract.correctGreasing, (call) => correctGreasing(context, call, call.params.id, call.body))
 
-  route(app, contract.listGreasePlans, ({ scope, query }) =>
+  route(app, plans.listGreasePlans, ({ scope, query }) =>
     db.readSite(scope, (sql) => listPlans(sql, scope.siteId, query)),
   )
-  route(app, contract.readGreasePlan, async ({ scope, params }) => {
+  route(app, plans.readGreasePlan, async ({ scope, params }) => {
     const found = await db.readSite(scope, (sql) => findPlan(sql, scope.siteId, params.id))
     if (!found) throw notFound('grease plan')
     return found
   })
-  route(app, contract.createGreasePlan, (call) => createPlan(context, call, call.body))
+  route(app, plans.createGreasePlan, (call) => createPlan(context, call, call.body))
+  route(app, plans.endGreasePlan, (call) => endGreasePlan(context, call, call.params.id, call.body.reason))
 }

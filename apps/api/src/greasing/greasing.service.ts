@@ -1,4 +1,4 @@
-import type { Greasing, GreasingCorrection, NewGreasing } from '@shaftbook/contract/greasing'
+import { takesGrease, type Greasing, type GreasingCorrection, type NewGreasing } from '@shaftbook/contract/greasing'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { receive } from '../db/receipts.ts'
@@ -8,7 +8,7 @@ import { correctHours, hoursIfKnown, positionsMoved, type RunHoursAt } from '../
 import { doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
 import { addGreasing, findGreasing, isCorrected } from './greasing.store.ts'
-import { judgedRow } from './judged-greasing.ts'
+import { checkedRow } from './checked-greasing.ts'
 
 type Correction = z.output<typeof GreasingCorrection>
 
@@ -19,9 +19,10 @@ export function createGreasing(context: Context, worker: Worker, body: NewGreasi
     const place = await holdPlace(work.tx, body.positionId)
     const greasedAt = momentOf(work, body.greasedAt, 'greasedAt')
     const hours = await hoursIfKnown(work, place, greasedAt, body.meterShowsHours)
-    const row = await judgedRow(work, place, { ...body, greasedAt, hours })
+    const row = await checkedRow(work, place, { ...body, greasedAt, hours })
     await addGreasing(work.tx, { ...row, id: body.id })
-    await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'greasing signed')
+    const moved = await positionsMoved(work.tx, place, hours)
+    await refreshPositions(work.tx, moved, work.now, 'greasing signed', greasedAt)
     return await greasing(work, body.id)
   })
 }
@@ -38,7 +39,8 @@ export function correctGreasing(
     if ((await receive(work.tx, 'correct-greasing', body.id, request)) === 'repeat')
       return await greasing(work, body.id)
     const wrong = await greasing(work, wrongId)
-    const { kind, greaseId: signedGreaseId } = wrong
+    const { task, kind, greaseId: signedGreaseId } = wrong
+    checkDoseTold(wrong, body)
     const place = await holdPlace(work.tx, wrong.positionId)
     if (await isCorrected(work.tx, wrongId)) {
       throw fieldError('already-corrected', 'id', 'This greasing was corrected already: correct the latest record.')
@@ -46,20 +48,29 @@ export function correctGreasing(
     const greasedAt = momentOf(work, body.greasedAt, 'greasedAt')
     const { withdrawn, correctionReason } = body
     const hours = await correctedHours(work, place, wrong, body, greasedAt)
-    const row = await judgedRow(work, place, {
+    const row = await checkedRow(work, place, {
       ...body,
       greasedAt,
       hours,
+      task,
       kind,
-      without: wrongId,
       withdrawn,
       signedGreaseId,
     })
     await addGreasing(work.tx, { ...row, id: body.id, correctsId: wrongId, correctionReason, withdrawn })
     const how = withdrawn ? 'greasing withdrawn' : 'greasing corrected'
-    await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, how)
+    const before = new Date(wrong.greasedAt)
+    const since = before < greasedAt ? before : greasedAt
+    await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, how, since)
     return await greasing(work, body.id)
   })
+}
+
+/** A correction tells of a dose where the task has one. */
+function checkDoseTold({ task }: Greasing, { doseG }: Correction): void {
+  if (takesGrease(task) === (doseG !== null)) return
+  const message = takesGrease(task) ? 'Enter the dose in grams.' : 'This was no greasing: leave the dose empty.'
+  throw fieldError('not-allowed-here', 'doseG', message)
 }
 
 /** The hours at a corrected greasing; where it tells of other hours than before, the reading that it went by is corrected. */

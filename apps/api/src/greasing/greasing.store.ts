@@ -1,18 +1,19 @@
+import type { GreaseTask } from '@shaftbook/contract/grease-plans'
 import type { DueItem, Greasing } from '@shaftbook/contract/greasing'
 import type { Sql, SiteTx } from '../db/database.ts'
-import { hoursOfGreasing } from '../meters/hours-of-greasing.ts'
 import { contains, readPage, Where, type PageQuery } from '../db/list-page.ts'
 
 /** A greasing counts until a further one corrects it, and unless it was withdrawn. */
 const counts = `not g.withdrawn
   and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)`
-const columns = `g.id, g.position_id as "positionId", p.tag, g.plan_id as "planId", g.kind, g.greased_at as "greasedAt",
+const columns = `g.id, g.position_id as "positionId", p.tag, g.plan_id as "planId", g.task, g.kind, g.greased_at as "greasedAt",
   g.run_hours as "runHours", g.grease_id as "greaseId", grease.name as "greaseName", g.dose_g as "doseG",
-  g.planned_dose_g as "plannedDoseG", g.window_result as "windowResult", g.note, g.signed_at as "signedAt",
+  g.planned_dose_g as "plannedDoseG", coalesce(w.window_result, 'no-window') as "windowResult", w.due_on::text as "dueOn", g.note, g.signed_at as "signedAt",
   person.name as "signedBy", g.corrects_id as "correctsId", g.correction_reason as "correctionReason", g.withdrawn`
 const tables = `greasing g
   join position p on p.site_id = g.site_id and p.id = g.position_id
-  join grease on grease.site_id = g.site_id and grease.id = g.grease_id
+  left join grease on grease.site_id = g.site_id and grease.id = g.grease_id
+  left join greasing_window w on w.site_id = g.site_id and w.id = g.id
   join person on person.id = g.signed_by`
 
 type GreasingRow = Omit<Greasing, 'greasedAt' | 'signedAt'> & { greasedAt: Date; signedAt: Date }
@@ -23,6 +24,7 @@ function present({ greasedAt, signedAt, ...row }: GreasingRow): Greasing {
 
 export interface GreasingQuery extends PageQuery {
   readonly positionId?: string | undefined
+  readonly task?: string | undefined
   readonly windowResult?: string | undefined
 }
 
@@ -30,7 +32,8 @@ export async function listGreasings(sql: Sql, siteId: string, query: GreasingQue
   const where = new Where()
     .add((value) => `g.site_id = ${value(siteId)}::uuid and ${counts}`)
     .addIf(query.positionId, (id) => `g.position_id = ${id}::uuid`)
-    .addIf(query.windowResult, (result) => `g.window_result = ${result}`)
+    .addIf(query.task, (task) => `g.task = ${task}`)
+    .addIf(query.windowResult, (result) => `coalesce(w.window_result, 'no-window') = ${result}`)
   const sort = { column: 'g.greased_at', type: 'timestamptz', descending: true } as const
   const { rows, nextCursor } = await readPage<GreasingRow>(
     sql,
@@ -57,49 +60,28 @@ export async function isCorrected(tx: SiteTx, id: string): Promise<boolean> {
   return rows.length > 0
 }
 
-export interface LastGreased {
-  readonly greasedAt: Date
-  readonly runHours: number | null
-}
-
-export interface GreasingMoment {
-  /** Since when the bearing that was in at the moment is fitted; null: nothing was fitted. */
-  readonly fittedAt: Date | null
-  /** The last greasing of that bearing before the moment. */
-  readonly last: LastGreased | null
-}
-
-/** What was in a position at a moment and when it was greased before; the greasing that is corrected does not count. */
-export async function findMoment(tx: SiteTx, positionId: string, at: Date, without?: string): Promise<GreasingMoment> {
-  const [row] = await tx.sql<{ fittedAt: Date; greasedAt: Date | null; runHours: number | null }>(
-    `select f.fitted_at as "fittedAt", last.greased_at as "greasedAt", ${hoursOfGreasing('last')} as "runHours"
-     from fitment f
-     left join lateral (
-       select g.site_id, g.position_id, g.greased_at, g.run_hours from greasing g
-       where g.site_id = f.site_id and g.position_id = f.position_id and g.greased_at >= f.fitted_at
-         and g.greased_at < $3::timestamptz and ${counts} and ($4::uuid is null or g.id <> $4::uuid)
-       order by g.greased_at desc limit 1
-     ) last on true
+/** Since when the bearing that was in a position at a moment is fitted; null: nothing was fitted. */
+export async function findFittedAt(tx: SiteTx, positionId: string, at: Date): Promise<Date | null> {
+  const [row] = await tx.sql<{ fittedAt: Date }>(
+    `select f.fitted_at as "fittedAt" from fitment f
      where f.site_id = $1::uuid and f.position_id = $2::uuid and f.fitted @> $3::timestamptz`,
-    [tx.scope.siteId, positionId, at, without ?? null],
+    [tx.scope.siteId, positionId, at],
   )
-  if (!row) return { fittedAt: null, last: null }
-  const last = row.greasedAt && { greasedAt: row.greasedAt, runHours: row.runHours }
-  return { fittedAt: row.fittedAt, last }
+  return row?.fittedAt ?? null
 }
 
 export interface NewGreasingRow {
   readonly id: string
   readonly positionId: string
   readonly planId: string | null
-  readonly kind: 'regreasing' | 'initial-fill'
+  readonly task: GreaseTask
+  readonly kind: 'regreasing' | 'initial-fill' | null
   readonly greasedAt: Date
   readonly runHours: number | null
   readonly hoursSource: 'meter' | 'estimate' | 'none'
-  readonly greaseId: string
-  readonly doseG: number
+  readonly greaseId: string | null
+  readonly doseG: number | null
   readonly plannedDoseG: number | null
-  readonly windowResult: Greasing['windowResult']
   readonly note: string
   readonly signedAt: Date
   readonly signedBy: string
@@ -115,6 +97,7 @@ export async function addGreasing(tx: SiteTx, row: NewGreasingRow): Promise<void
 export interface DueQuery extends PageQuery {
   readonly positionId?: string | undefined
   readonly areaId?: string | undefined
+  readonly task?: string | undefined
   readonly state?: string | undefined
   readonly search?: string | undefined
 }
@@ -125,6 +108,7 @@ export async function listDueItems(sql: Sql, siteId: string, query: DueQuery) {
     .add((value) => `d.site_id = ${value(siteId)}::uuid`)
     .addIf(query.areaId, (id) => `d.area_id = ${id}::uuid`)
     .addIf(query.positionId, (id) => `d.position_id = ${id}::uuid`)
+    .addIf(query.task, (task) => `d.task = ${task}`)
     .addIf(query.state, (state) => `d.state = ${state}`)
     .addIf(
       query.search === undefined || query.search === '' ? undefined : contains(query.search),
@@ -142,7 +126,7 @@ export async function listDueItems(sql: Sql, siteId: string, query: DueQuery) {
 export async function dueItemsAt(sql: Sql, siteId: string, positionIds: readonly string[]): Promise<DueItem[]> {
   const rows = await sql<DueRow>(
     `select ${dueColumns} from grease_due d ${duePlaces}
-     where d.site_id = $1::uuid and d.position_id = any($2::uuid[])`,
+     where d.site_id = $1::uuid and d.position_id = any($2::uuid[]) order by d.due_on, d.id`,
     [siteId, positionIds],
   )
   return rows.map(presentDue)
@@ -152,21 +136,21 @@ function presentDue(row: DueRow): DueItem {
   return { ...row, lastGreasedAt: row.lastGreasedAt?.toISOString() ?? null }
 }
 
-const searched = ['p.tag', 'p.name', 'm.tag', 'm.name', 'grease.name']
+const searched = ['p.tag', 'p.name', 'm.tag', 'm.name', 'grease.name', 'plan.oil']
 
 type DueRow = Omit<DueItem, 'lastGreasedAt'> & { lastGreasedAt: Date | null }
 
 const dueColumns = `d.id as "planId", d.position_id as "positionId", p.tag, p.name as "positionName", m.name as "machineName",
-  d.area_id as "areaId", a.name as "areaName", plan.grease_id as "greaseId", grease.name as "greaseName", plan.dose_g as "doseG",
-  plan.entry, plan.interval_hours as "intervalHours", plan.calendar_months as "calendarMonths",
-  d.last_greased_at as "lastGreasedAt", d.due_on::text as "dueOn", d.due_run_hours as "dueRunHours", d.due_by as "dueBy",
+  d.area_id as "areaId", a.name as "areaName", d.task, d.way, plan.grease_id as "greaseId", grease.name as "greaseName", plan.oil,
+  plan.dose_g as "doseG", plan.entry, plan.interval_hours as "intervalHours", plan.calendar_months as "calendarMonths",
+  plan.calendar_days as "calendarDays", d.last_greased_at as "lastGreasedAt", d.due_on::text as "dueOn", d.due_run_hours as "dueRunHours", d.due_by as "dueBy",
   d.estimated, d.state, meter.last_total_hours as "meterLastTotalHours"`
 const duePlaces = `join position p on p.site_id = d.site_id and p.id = d.position_id
   join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
   join machine m on m.site_id = s.site_id and m.id = s.machine_id
   join area a on a.site_id = d.site_id and a.id = d.area_id
   join grease_plan plan on plan.site_id = d.site_id and plan.id = d.id
-  join grease on grease.site_id = plan.site_id and grease.id = plan.grease_id
+  left join grease on grease.site_id = plan.site_id and grease.id = plan.grease_id
   left join meter on meter.site_id = m.site_id and meter.machine_id = m.id`
 
 export interface InitialFillRow {

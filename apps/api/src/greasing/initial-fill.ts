@@ -3,7 +3,7 @@ import type { Place } from '../meters/place.ts'
 import type { RunHoursAt } from '../meters/run-hours.ts'
 import type { Work } from '../meters/work.ts'
 import { addGreasing, findInitialFill, type InitialFillRow } from './greasing.store.ts'
-import { judgedRow, type GreasingSheet } from './judged-greasing.ts'
+import { checkedRow, type GreasingSheet } from './checked-greasing.ts'
 
 export interface InitialFill extends GreasingSheet {
   readonly greasedAt: Date
@@ -12,7 +12,10 @@ export interface InitialFill extends GreasingSheet {
 
 /** Writes down the first fill of a bearing that is just being mounted; the mount brings the position up to date. */
 export async function signInitialFill(work: Work, place: Place, fill: InitialFill): Promise<void> {
-  await addGreasing(work.tx, { ...(await judgedRow(work, place, { ...fill, kind: 'initial-fill' })), id: uuidv7() })
+  await addGreasing(work.tx, {
+    ...(await checkedRow(work, place, { ...fill, task: 'regrease', kind: 'initial-fill' })),
+    id: uuidv7(),
+  })
 }
 
 export interface CorrectedFill {
@@ -41,12 +44,12 @@ export async function correctInitialFill(work: Work, place: Place, corrected: Co
   if (fill && hours.totalHours === runHours && agrees(known, fill, greasedAt)) return
   const told = fill ?? { greaseId, doseG, meterShowsHours: null, note }
   const withdrawn = fill === null
-  const row = await judgedRow(work, place, {
+  const row = await checkedRow(work, place, {
     ...told,
+    task: 'regrease',
     kind: 'initial-fill',
     greasedAt,
     hours,
-    without: known.id,
     signedGreaseId: greaseId,
     withdrawn,
   })

@@ -1,27 +1,47 @@
-import type { GreasePlan, NewGreasePlan } from '@shaftbook/contract/greasing'
-import type { z } from 'zod'
+import type { GreasePlan, NewGreasePlan } from '@shaftbook/contract/grease-plans'
 import type { Prisma } from '../../../../prisma/client/client.ts'
 import type { Context } from '../context.ts'
 import { receive } from '../db/receipts.ts'
-import { notFound } from '../domain-error.ts'
+import { DomainError, notFound } from '../domain-error.ts'
 import { holdPlace } from '../meters/place.ts'
 import { doWork, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
-import { findGreaseName, findPlan, replacePlan } from './plans.store.ts'
+import { endPlan, findGreaseName, findPlan, replacePlan } from './plans.store.ts'
 
-/** Gives a position a new plan; the one before ends in the same moment. */
-export function createPlan(
-  context: Context,
-  worker: Worker,
-  body: z.output<typeof NewGreasePlan>,
-): Promise<GreasePlan> {
+const usualMonths = 12
+
+/** Gives a position a new plan; the one before of its task ends in the same moment. */
+export function createPlan(context: Context, worker: Worker, body: NewGreasePlan): Promise<GreasePlan> {
   return doWork(context, worker, async (work) => {
     if ((await receive(work.tx, 'create-grease-plan', body.id, body)) === 'repeat') return await plan(work, body.id)
     await holdPlace(work.tx, body.positionId)
-    if ((await findGreaseName(work.tx, body.greaseId)) === undefined) throw notFound('grease', 'greaseId')
-    await replacePlan(work.tx, { ...body, duty: body.duty as Prisma.InputJsonObject, createdAt: work.now })
+    const { greaseId, duty, reviewOn, calendarMonths, ...told } = body
+    if (greaseId !== null && (await findGreaseName(work.tx, greaseId)) === undefined) {
+      throw notFound('grease', 'greaseId')
+    }
+    await replacePlan(work.tx, {
+      ...told,
+      greaseId,
+      calendarMonths: calendarMonths === undefined && body.task === 'regrease' ? usualMonths : (calendarMonths ?? null),
+      reviewOn: reviewOn === null ? null : new Date(reviewOn),
+      duty: duty as Prisma.InputJsonObject,
+      createdAt: work.now,
+    })
     await refreshPositions(work.tx, [body.positionId], work.now, 'grease plan changed')
     return await plan(work, body.id)
+  })
+}
+
+/** Ends a plan without a new one: its task is no longer done at the position. */
+export function endGreasePlan(context: Context, worker: Worker, id: string, reason: string): Promise<GreasePlan> {
+  return doWork(context, worker, async (work) => {
+    const { positionId, tag } = await plan(work, id)
+    await holdPlace(work.tx, positionId)
+    if (!(await endPlan(work.tx, id, work.now, reason))) {
+      throw new DomainError('not-allowed-here', `This plan of ${tag} has ended already: look at the plans in force.`)
+    }
+    await refreshPositions(work.tx, [positionId], work.now, 'grease plan ended')
+    return await plan(work, id)
   })
 }
 

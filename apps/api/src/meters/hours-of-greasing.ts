@@ -1,6 +1,7 @@
 /**
- * SQL for the machine's hours at the greasing of an alias. A greasing keeps what its meter said when it was signed; where a
- * reading that it went by was corrected since, its hours follow: the reading of its moment, or else between its neighbours.
+ * SQL for the machine's hours at the greasing of an alias: the reading of its moment, or else between its neighbours as they
+ * are known today, so that it does not matter in which order greasings and readings arrived. Without both neighbours, what
+ * was known when it was signed.
  */
 export function hoursOfGreasing(alias: string): string {
   const readings = (order: string, condition: string): string => `lateral (
@@ -9,7 +10,7 @@ export function hoursOfGreasing(alias: string): string {
       and not exists (select from meter_reading c where c.site_id = r.site_id and c.corrects_id = r.id)
     order by r.read_at ${order}, r.created_at ${order} limit 1)`
   const seconds = (from: string, to: string): string => `extract(epoch from ${to} - ${from})::float8`
-  return `case when ${alias}.run_hours is not null then coalesce((
+  return `coalesce((
     select case when before.read_at = ${alias}.greased_at then before.total_hours
       else round((before.total_hours + (after.total_hours - before.total_hours)
         * ${seconds('before.read_at', `${alias}.greased_at`)} / ${seconds('before.read_at', 'after.read_at')})::numeric, 1)::float8
@@ -20,5 +21,5 @@ export function hoursOfGreasing(alias: string): string {
     join ${readings('desc', '<=')} before on true
     left join ${readings('asc', '>')} after on true
     where p.site_id = ${alias}.site_id and p.id = ${alias}.position_id
-  ), ${alias}.run_hours) end`
+  ), ${alias}.run_hours)`
 }

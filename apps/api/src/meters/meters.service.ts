@@ -24,7 +24,7 @@ export function createReading(context: Context, worker: Worker, body: NewMeterRe
     const tell = { path: 'shownHours', day: (at: Date) => dayOf(work, at) }
     const totalHours = totalHoursOf({ ...body, readAt }, neighbours, meter.rolloverAtHours, tell)
     await addReading(work.tx, { ...body, readAt, totalHours, readBy: work.personId })
-    await refreshPositions(work.tx, await positionsOfMachine(work.tx, meter.machineId), work.now, 'meter read')
+    await refreshPositions(work.tx, await positionsOfMachine(work.tx, meter.machineId), work.now, 'meter read', readAt)
     return await reading(work, body.id)
   })
 }
@@ -51,7 +51,7 @@ export function correctReading(
     const right = { ...body, readAt, newMeterShowsHours: wrong.newMeterShowsHours, path: 'shownHours' }
     await replaceReading(work, { ...meter, id: wrong.meterId }, { ...wrong, readAt }, right)
     const positions = await positionsOfMachine(work.tx, meter.machineId)
-    await refreshPositions(work.tx, positions, work.now, 'meter reading corrected')
+    await refreshPositions(work.tx, positions, work.now, 'meter reading corrected', readAt)
     return await reading(work, body.id)
   })
 }

@@ -51,7 +51,9 @@ export function correctMount(
       reason: body.correctionReason,
     })
     const moved = hours ? await positionsMoved(work.tx, place, hours) : [place.positionId]
-    await refreshPositions(work.tx, moved, work.now, 'mount corrected')
+    const before = new Date(wrong.mountedAt)
+    const since = before < mountedAt ? before : mountedAt
+    await refreshPositions(work.tx, moved, work.now, 'mount corrected', since)
     return await recordOf(work, body.id)
   })
 }

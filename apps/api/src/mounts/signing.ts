@@ -66,7 +66,7 @@ export async function signDraft(work: Work, place: Place, draft: MountRecord, se
   if (draft.planId !== null) await closePlanBy(work, place, draft.planId, draft.id)
   const fill = initialFillOf(draft)
   if (fill) await signInitialFill(work, place, { ...fill, greasedAt: mountedAt, hours })
-  await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'mount signed')
+  await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'mount signed', mountedAt)
 }
 
 /** Judges what the sheet says by the book of today, and refuses what cannot be signed so. */

@@ -23,6 +23,10 @@ interface BoardRow extends Omit<PositionListItem, 'fittedAt'> {
   fittedAt: Date | null
 }
 
+/** The task of a position that is due first. */
+const firstDue = `left join lateral (
+    select d.due_on, d.state from grease_due d where d.site_id = p.site_id and d.position_id = p.id
+    order by d.due_on, d.id limit 1) d on true`
 /** What a line shows beside the position itself. */
 const shown = `join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
   join machine m on m.site_id = s.site_id and m.id = s.machine_id
@@ -32,7 +36,7 @@ const shown = `join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
   left join bearing b on b.site_id = f.site_id and b.id = f.bearing_id
   left join bearing_type fitted on fitted.site_id = b.site_id and fitted.id = b.bearing_type_id
   left join mount_record r on r.site_id = f.site_id and r.id = f.mount_record_id
-  left join grease_due d on d.site_id = p.site_id and d.position_id = p.id`
+  ${firstDue}`
 
 /** One page of the board in one statement. */
 export async function listBoard(
@@ -57,13 +61,13 @@ export async function listBoard(
   const select = `p.id, p.tag, p.name, p.locating, a.id as "areaId", a.name as "areaName", m.id as "machineId",
     m.tag as "machineTag", m.name as "machineName", s.id as "shaftId", s.name as "shaftName",
     coalesce(fitted.designation, wanted.designation) as designation, f.fitted_at as "fittedAt", r.verdict, r.residual,
-    d.due_on::text as "dueOn", d.state as "dueState", p.retired_at is not null as retired,
+    d.due_on::text as "dueOn", d.state as "dueState",
+    exists (select from grease_plan q where q.site_id = p.site_id and q.position_id = p.id and q.way = 'sealed'
+      and q.ended_at is null) as "sealedForLife", p.retired_at is not null as retired,
     (select count(*)::int from flag g where g.site_id = p.site_id and g.position_id = p.id and ${isOpen('g', day)})
       as "openFlags"`
   const byDue = query.sort.endsWith('dueOn')
-  const from = byDue
-    ? `position p left join grease_due d on d.site_id = p.site_id and d.position_id = p.id`
-    : 'position p'
+  const from = byDue ? `position p ${firstDue}` : 'position p'
   const spec = { select, from, join: shown, where, sort: sortOf(query.sort), id: 'p.id' }
   const { rows, nextCursor } = await readPage<BoardRow>(sql, spec, query)
   return { items: rows.map((row) => ({ ...row, fittedAt: row.fittedAt?.toISOString() ?? null })), nextCursor }

@@ -94,9 +94,10 @@ export async function greasingsAt(
     `select g.* from unnest($2::uuid[]) as wanted (id)
      cross join lateral (
        select g.id, g.position_id as "positionId", g.greased_at as "greasedAt", g.dose_g as "doseG",
-         g.window_result as "windowResult"
+         coalesce(w.window_result, 'no-window') as "windowResult"
        from greasing g
-       where g.site_id = $1::uuid and g.position_id = wanted.id and not g.withdrawn
+       left join greasing_window w on w.site_id = g.site_id and w.id = g.id
+       where g.site_id = $1::uuid and g.position_id = wanted.id and not g.withdrawn and g.dose_g is not null
          and not exists (select from greasing c where c.site_id = g.site_id and c.corrects_id = g.id)
        order by g.greased_at desc, g.id desc limit $3
      ) g`,

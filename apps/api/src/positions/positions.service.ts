@@ -4,6 +4,7 @@ import type { Context } from '../context.ts'
 import type { Scope, Sql } from '../db/database.ts'
 import type { PageQuery } from '../db/list-page.ts'
 import { notFound } from '../domain-error.ts'
+import { isGunPlan } from '@shaftbook/contract/grease-plans'
 import { dueItemsAt } from '../greasing/greasing.store.ts'
 import { currentPlans } from '../greasing/plans.store.ts'
 import { plannedFittings } from '../mounts/fitting.store.ts'
@@ -72,8 +73,8 @@ async function overviewsOf(sql: Sql, siteId: string, ids: readonly string[]): Pr
   const places = byKey(await overview.findPlaces(sql, siteId, ids), ({ position }) => position.id)
   const fittings = await plannedFittings(sql, siteId, ids)
   const stays = byKey(await fitments.openFitmentsAt(sql, siteId, ids), ({ positionId }) => positionId)
-  const plans = byKey(await currentPlans(sql, siteId, ids), ({ positionId }) => positionId)
-  const due = byKey(await dueItemsAt(sql, siteId, ids), ({ positionId }) => positionId)
+  const plans = Map.groupBy(await currentPlans(sql, siteId, ids), ({ positionId }) => positionId)
+  const tasks = Map.groupBy(await dueItemsAt(sql, siteId, ids), ({ positionId }) => positionId)
   const found = [...places.values()]
   const flags = await flagsAt(
     sql,
@@ -93,8 +94,10 @@ async function overviewsOf(sql: Sql, siteId: string, ids: readonly string[]): Pr
       band: band && presentBand(band),
       residualMinUm: residualMinimum?.minUm ?? null,
       fitment: stays.get(id) ?? null,
-      plan: plans.get(id) ?? null,
-      due: due.get(id) ?? null,
+      plan: plans.get(id)?.find(isGunPlan) ?? null,
+      due: tasks.get(id)?.find(({ task }) => task === 'regrease') ?? null,
+      plans: plans.get(id) ?? [],
+      tasks: tasks.get(id) ?? [],
       flags: flags.filter(({ positionId, shaftId }) => positionId === id || shaftId === place.shaft.id),
       kit: kits.get(place.position.kitId ?? '') ?? null,
     }

@@ -48,7 +48,7 @@ export function createRemoval(context: Context, worker: Worker, body: NewRemoval
     const hours = await hoursOrReason(work, place, removedAt, body)
     const { id, positionId: _positionId, removedAt: _entered, meterShowsHours: _shown, noHoursReason, ...told } = body
     await endStay(work, place, fitment, { removalId: id, removedAt, hours, noHoursReason, told }, '')
-    await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'bearing removed')
+    await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'bearing removed', removedAt)
     return await removal(work, body.id)
   })
 }

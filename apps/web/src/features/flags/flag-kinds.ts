@@ -1,3 +1,4 @@
+import { listGreasePlans } from '@shaftbook/contract/grease-plans'
 import { createGreasing } from '@shaftbook/contract/greasing'
 import { FlagKind } from '@shaftbook/contract/flags'
 import { createMount, decideMount } from '@shaftbook/contract/mounts'
@@ -18,7 +19,7 @@ export interface FlagKindWords {
 }
 
 export type FlagGroup = 'Mounts' | 'Shafts' | 'Greasing'
-export type FlagAct = 'log-greasing' | 'log-remount' | 'decide' | 'set-locating'
+export type FlagAct = 'log-greasing' | 'see-plan' | 'log-remount' | 'decide' | 'set-locating'
 
 /** The words of each kind of flag, in the order of how pressing they are. */
 export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
@@ -74,6 +75,13 @@ export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
     urgency: 'now',
     act: 'log-greasing',
   },
+  'task-overdue': {
+    title: 'Check or turning overdue',
+    counted: 'with a check or turning overdue',
+    group: 'Greasing',
+    urgency: 'soon',
+    act: 'see-plan',
+  },
   'mount-not-proven': {
     title: 'Mount not proven',
     counted: 'not proven',
@@ -97,6 +105,13 @@ export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
     urgency: 'watch',
     act: 'log-remount',
   },
+  'plan-review': {
+    title: 'Grease plan to be looked at again',
+    counted: 'with a plan to look at again',
+    group: 'Greasing',
+    urgency: 'watch',
+    act: 'see-plan',
+  },
 }
 
 export const flagKindOrder = Object.keys(flagKinds) as FlagKind[]
@@ -104,6 +119,7 @@ export const flagKindOrder = Object.keys(flagKinds) as FlagKind[]
 /** What each act is called, and the endpoint that it ends at: who may call that may do it. */
 export const flagActs: Readonly<Record<FlagAct, { label: string; endpoint: Endpoint }>> = {
   'log-greasing': { label: 'Log greasing', endpoint: createGreasing },
+  'see-plan': { label: 'See the plan', endpoint: listGreasePlans },
   'log-remount': { label: 'Log remount', endpoint: createMount },
   decide: { label: 'Decide', endpoint: decideMount },
   'set-locating': { label: 'Set locating', endpoint: positions.change },

@@ -29,6 +29,8 @@ const oneLocates = 'Exactly one position of a shaft locates it'
 
 const sentences: Readonly<Record<FlagKind, Sentence>> = {
   'greasing-overdue': (facts, _words, today) => overdue(facts, today),
+  'task-overdue': (facts, _words, today) => taskOverdue(facts, today),
+  'plan-review': planReview,
   'never-greased': (facts, _words, today) => neverGreased(facts, today),
   'mount-over': (facts, words) => outOfBand(facts, words, 'over'),
   'mount-under': (facts, words) => outOfBand(facts, words, 'under'),
@@ -46,6 +48,34 @@ function overdue(facts: FlagFacts, today: string): FlagSentence {
     measure: `${late(facts.dueOn, today)}${facts.estimated ? ', estimated' : ''}`,
     detail: sentence([`Due ${formatDay(facts.dueOn)} ${dueBy(facts)}`, greaseWanted(facts)]),
   }
+}
+
+const tasks = {
+  regrease: 'Regreasing',
+  refill: 'Refill of the lubricator',
+  'check-system': 'Check of the central system',
+  'check-oil': 'Check of the oil level',
+  'change-oil': 'Change of oil',
+  'turn-shaft': 'Turning of the shaft',
+} as const
+
+function taskOverdue(facts: FlagFacts, today: string): FlagSentence {
+  const { measure, detail } = overdue(facts, today)
+  return { measure, detail: sentence([facts.task ? tasks[facts.task] : '', detail]) }
+}
+
+function planReview(facts: FlagFacts): FlagSentence {
+  const { intervalHours, proposedIntervalHours, doseG, proposedDoseG, reviewOn } = facts
+  const proposals = [
+    proposedIntervalHours === undefined || intervalHours === undefined
+      ? ''
+      : `the plan says every ${formatCount(intervalHours)} h, the register of today ${formatCount(proposedIntervalHours)} h`,
+    proposedDoseG === undefined || doseG === undefined
+      ? ''
+      : `the plan says ${doseG} g, the register of today ${proposedDoseG} g`,
+  ]
+  const measure = reviewOn === undefined ? 'The duty has changed' : `To be looked at on ${formatDay(reviewOn)}`
+  return { measure, detail: sentence(proposals) }
 }
 
 function late(dueOn: string, today: string): string {

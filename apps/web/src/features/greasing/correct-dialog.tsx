@@ -12,6 +12,7 @@ import { EntryFields } from './entry-fields.tsx'
 import { entryBody, entryFaults, type EntryFaults, type GreasingEntry } from './greasing-entry.ts'
 import { GreasingDialog } from './greasing-dialog.tsx'
 import { placeQuery } from './greasing-queries.ts'
+import { subjectOf } from './task-acts.ts'
 import { useFaults } from './use-faults.ts'
 import classes from './greasing-dialog.module.css'
 
@@ -27,33 +28,35 @@ export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClo
   const { form, faults, show, showRefusal, clear } = useFaults<EntryFaults>()
   const [entry, setEntry] = useState<GreasingEntry>(() => ({
     greasedAt: plantClock(new Date(greasing.greasedAt), site.timeZone),
-    greaseId: greasing.planId === null ? greasing.greaseId : '',
-    doseG: String(greasing.doseG),
+    greaseId: greasing.planId === null ? (greasing.greaseId ?? '') : '',
+    doseG: greasing.doseG === null ? '' : String(greasing.doseG),
     meterShowsHours: '',
+    finding: '',
     note: greasing.note,
   }))
   const correct = useMutation({
     mutationFn: () =>
       call(correctGreasing, {
         params: { site: code, id: greasing.id },
-        body: { id, correctionReason: reason.trim(), withdrawn, ...entryBody(entry, site.timeZone) },
+        body: { id, correctionReason: reason.trim(), withdrawn, ...entryBody(entry, { task: greasing.task, timeZone: site.timeZone }) },
       }),
     onSuccess: async () => {
       await invalidateSite(client, code)
-      notice.done(`The greasing of ${greasing.tag} is ${withdrawn ? 'withdrawn' : 'corrected'}.`)
+      notice.done(`${subjectOf(greasing.task, greasing.tag)} is ${withdrawn ? 'withdrawn' : 'corrected'}.`)
       onClose()
     },
     onError: showRefusal,
   })
   const submit = (): void => {
     correct.reset()
-    const about = { timeZone: site.timeZone, now: new Date(), needsGrease: false }
+    const { task } = greasing
+    const about = { task, timeZone: site.timeZone, now: new Date(), needsGrease: false, corrects: true }
     const found = withdrawn ? {} : entryFaults(entry, about)
     if (reason.trim().length < 3) found.correctionReason = 'Say what was wrong and how you know.'
     if (!show(found)) correct.mutate()
   }
   return (
-    <GreasingDialog title={`Correct the greasing of ${greasing.tag}`} onClose={onClose} typed>
+    <GreasingDialog title={`Correct: ${subjectOf(greasing.task, greasing.tag)}`} onClose={onClose} typed>
       <p>
         The record of {greasing.signedBy} stays readable; this further one counts. Due date and flags follow at once.
       </p>
@@ -67,12 +70,14 @@ export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClo
         />
         {!withdrawn && (
           <EntryFields
+            task={greasing.task}
             entry={entry}
             faults={faults}
             plannedG={greasing.plannedDoseG}
             meterName={place.data?.meter?.name ?? null}
             meterHint="Empty: the hours follow from the other readings"
             asksGrease={greasing.planId === null}
+            asksFinding={false}
             onChange={(part) => {
               setEntry({ ...entry, ...part })
               clear()

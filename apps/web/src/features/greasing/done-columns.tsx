@@ -4,6 +4,7 @@ import { paths } from '../../paths.ts'
 import type { DataColumn } from '../../ui/data-table-types.ts'
 import { AppLink } from '../../ui/link.tsx'
 import { Timestamp } from '../../ui/timestamp.tsx'
+import { taskWords } from './task-words.ts'
 import { WindowMark } from './window-mark.tsx'
 
 interface DoneColumns {
@@ -26,12 +27,15 @@ export function doneColumns({ site, timeZone, onCorrect }: DoneColumns): DataCol
     {
       key: 'dose',
       header: 'Dose',
-      cell: (row) => (row.plannedDoseG === null ? `${row.doseG} g` : `${row.doseG} g of ${row.plannedDoseG} g planned`),
+      cell: (row) => {
+        if (row.doseG === null) return taskWords[row.task]
+        return row.plannedDoseG === null ? `${row.doseG} g` : `${row.doseG} g of ${row.plannedDoseG} g planned`
+      },
     },
     {
       key: 'grease',
       header: 'Grease',
-      cell: (row) => (row.kind === 'initial-fill' ? `${row.greaseName}, first fill` : row.greaseName),
+      cell: (row) => (row.kind === 'initial-fill' ? `${row.greaseName}, first fill` : (row.greaseName ?? '–')),
     },
     {
       key: 'at',

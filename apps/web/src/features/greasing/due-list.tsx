@@ -8,6 +8,7 @@ import { DueMark } from '../../ui/due-mark.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { entryWords } from './entry-words.ts'
 import { dueDistance, dueReason } from './due-words.ts'
+import { taskWords } from './task-words.ts'
 import classes from './due-list.module.css'
 
 interface DueListProps {
@@ -23,7 +24,7 @@ export function DueList({ items, onLog, onPlan }: DueListProps) {
   return (
     <ul className={classes.list} aria-label="Positions to grease, longest due first">
       {items.map((item) => (
-        <DueRow key={item.positionId} item={item} today={today} onLog={onLog} onPlan={onPlan} />
+        <DueRow key={item.planId} item={item} today={today} onLog={onLog} onPlan={onPlan} />
       ))}
     </ul>
   )
@@ -49,9 +50,17 @@ function DueRow({ item, today, onLog, onPlan }: Omit<DueListProps, 'items'> & { 
       </div>
       <div className={classes.dose}>
         <p>
-          <strong>{item.doseG} g</strong> {item.greaseName}
+          {item.doseG === null ? (
+            <strong>{taskWords[item.task]}</strong>
+          ) : (
+            <>
+              <strong>{item.doseG} g</strong> {item.greaseName}
+            </>
+          )}
         </p>
-        <p className={classes.soft}>{entryWords[item.entry]}</p>
+        <p className={classes.soft}>
+          {item.entry ? entryWords[item.entry] : item.doseG === null ? item.oil : taskWords[item.task]}
+        </p>
       </div>
       <div className={classes.due}>
         <p>{formatDay(item.dueOn)}</p>
@@ -61,7 +70,7 @@ function DueRow({ item, today, onLog, onPlan }: Omit<DueListProps, 'items'> & { 
         <Button variant="default" onClick={() => onPlan(positionId)} aria-label={`Plan of ${tag}`}>
           Plan
         </Button>
-        {may(createGreasing) && (
+        {may(createGreasing) && item.task === 'regrease' && (
           <Button onClick={() => onLog(positionId)} aria-label={`Log greasing of ${tag}`}>
             Log greasing
           </Button>

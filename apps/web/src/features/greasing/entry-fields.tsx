@@ -1,12 +1,17 @@
 import { NativeSelect, Textarea, TextInput } from '@mantine/core'
+import type { GreaseTask } from '@shaftbook/contract/grease-plans'
+import { takesGrease } from '@shaftbook/contract/greasing'
 import { useQuery } from '@tanstack/react-query'
 import { useSite } from '../../session/site-access.tsx'
+import { ChoiceField } from '../../ui/choice-field.tsx'
 import { NumberField } from '../../ui/number-field.tsx'
 import { doseRemarks, type EntryFaults, type GreasingEntry } from './greasing-entry.ts'
 import { greasesQuery } from './greasing-queries.ts'
+import { taskActs } from './task-acts.ts'
 import classes from './greasing-dialog.module.css'
 
 interface EntryFieldsProps {
+  task: GreaseTask
   entry: GreasingEntry
   onChange: (part: Partial<GreasingEntry>) => void
   faults: EntryFaults
@@ -16,29 +21,33 @@ interface EntryFieldsProps {
   meterHint?: string | undefined
   /** Which grease is asked only where no plan says it. */
   asksGrease: boolean
+  /** How a check ended is chosen when it is logged; a correction has it in its note. */
+  asksFinding: boolean
 }
 
-/** Dose, time, meter and note of a greasing. */
+/** What was done, when, what the meter showed, and a note. */
 export function EntryFields(props: EntryFieldsProps) {
-  const { entry, onChange, faults, plannedG, meterName, meterHint, asksGrease } = props
+  const { task, entry, onChange, faults, meterName, meterHint, asksGrease, asksFinding } = props
+  const { at, findings } = taskActs[task]
   return (
     <>
-      <NumberField
-        size="touch"
-        label="Dose"
-        unit="g"
-        required
-        text={entry.doseG}
-        onText={(doseG) => onChange({ doseG })}
-        description={plannedG === null ? 'No plan gives a dose' : `The plan says ${plannedG} g`}
-        error={faults.doseG}
-        ask={doseRemarks(entry.doseG, plannedG).join(' ') || undefined}
-      />
-      {asksGrease && <GreaseField value={entry.greaseId} error={faults.greaseId} onChange={onChange} />}
+      {takesGrease(task) && <DoseField {...props} />}
+      {takesGrease(task) && asksGrease && (
+        <GreaseField value={entry.greaseId} error={faults.greaseId} onChange={onChange} />
+      )}
+      {asksFinding && findings.length > 0 && (
+        <ChoiceField
+          legend="How it stands"
+          choices={findings.map((finding) => ({ value: finding, label: finding }))}
+          value={entry.finding}
+          onChange={(finding) => onChange({ finding })}
+          error={faults.finding}
+        />
+      )}
       <TextInput
         size="touch"
         type="datetime-local"
-        label="Greased at, by the clock of the plant"
+        label={`${at}, by the clock of the plant`}
         required
         value={entry.greasedAt}
         error={faults.greasedAt}
@@ -66,6 +75,24 @@ export function EntryFields(props: EntryFieldsProps) {
         onChange={(event) => onChange({ note: event.currentTarget.value })}
       />
     </>
+  )
+}
+
+function DoseField({ task, entry, onChange, faults, plannedG }: EntryFieldsProps) {
+  const refill = task === 'refill'
+  const planned = refill ? `The lubricator holds ${plannedG} g` : `The plan says ${plannedG} g`
+  return (
+    <NumberField
+      size="touch"
+      label={refill ? 'Filled with' : 'Dose'}
+      unit="g"
+      required
+      text={entry.doseG}
+      onText={(doseG) => onChange({ doseG })}
+      description={plannedG === null ? 'No plan gives a dose' : planned}
+      error={faults.doseG}
+      ask={refill ? undefined : doseRemarks(entry.doseG, plannedG).join(' ') || undefined}
+    />
   )
 }
 

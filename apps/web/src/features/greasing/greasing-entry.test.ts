@@ -6,9 +6,15 @@ const entry: GreasingEntry = {
   greaseId: '',
   doseG: '12,5',
   meterShowsHours: '',
+  finding: '',
   note: ' outlet open ',
 }
-const about = { timeZone: 'Europe/Berlin', now: new Date('2026-07-01T08:00:00Z'), needsGrease: false }
+const about = {
+  task: 'regrease',
+  timeZone: 'Europe/Berlin',
+  now: new Date('2026-07-01T08:00:00Z'),
+  needsGrease: false,
+} as const
 
 describe('entryFaults(entry, about)', () => {
   it('finds nothing wrong with a dose with a comma, now', () => expect(entryFaults(entry, about)).toEqual({}))
@@ -21,16 +27,34 @@ describe('entryFaults(entry, about)', () => {
   it('asks for the grease where there is no plan', () => {
     expect(entryFaults(entry, { ...about, needsGrease: true })).toHaveProperty('greaseId')
   })
+  it('wants no dose of a check, but how it stands; its correction has that in the note', () => {
+    const check = { ...entry, doseG: '' }
+    expect(entryFaults(check, { ...about, task: 'check-oil' })).toEqual({ finding: 'Say how it stands.' })
+    expect(entryFaults({ ...check, finding: 'Level is right' }, { ...about, task: 'check-oil' })).toEqual({})
+    expect(entryFaults(check, { ...about, task: 'check-oil', corrects: true })).toEqual({})
+    expect(entryFaults(check, { ...about, task: 'turn-shaft' })).toEqual({})
+  })
+  it('wants the amount of a refill', () => {
+    expect(entryFaults({ ...entry, doseG: '' }, { ...about, task: 'refill' })).toHaveProperty('doseG')
+  })
 })
 
-describe('entryBody(entry, timeZone)', () => {
+describe('entryBody(entry, about)', () => {
   it('sends the instant, the number and no meter reading where none was typed', () => {
-    expect(entryBody(entry, 'Europe/Berlin')).toEqual({
+    expect(entryBody(entry, about)).toEqual({
       greasedAt: '2026-07-01T07:30:00.000Z',
       greaseId: null,
       doseG: 12.5,
       meterShowsHours: null,
       note: 'outlet open',
+    })
+  })
+  it('sends a check without dose or grease, its finding before the note', () => {
+    const check = { ...entry, greaseId: 'g', finding: 'Low, topped up', note: '0.2 l' }
+    expect(entryBody(check, { ...about, task: 'check-oil' })).toMatchObject({
+      greaseId: null,
+      doseG: null,
+      note: 'Low, topped up. 0.2 l',
     })
   })
 })

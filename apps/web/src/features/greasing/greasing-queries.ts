@@ -1,4 +1,5 @@
-import { listDue, listGreasePlans, listGreasings, type DueState, type WindowResult } from '@shaftbook/contract/greasing'
+import { listGreasePlans } from '@shaftbook/contract/grease-plans'
+import { listDue, listGreasings, type DueState, type WindowResult } from '@shaftbook/contract/greasing'
 import { readPositionOverview } from '@shaftbook/contract/position-views'
 import { areas, greases } from '@shaftbook/contract/register-tables'
 import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core'
-import { createGreasePlan, type GreasePlan } from '@shaftbook/contract/greasing'
+import { createGreasePlan, isGunPlan, type GunPlan } from '@shaftbook/contract/grease-plans'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
@@ -60,7 +60,7 @@ function NoPlan() {
   )
 }
 
-function PlanView({ plan, place }: { plan: GreasePlan; place: PositionOverview }) {
+function PlanView({ plan, place }: { plan: GunPlan; place: PositionOverview }) {
   const { site } = useSite()
   const duty = dutyOf(plan)
   return (
@@ -89,10 +89,10 @@ function PlanView({ plan, place }: { plan: GreasePlan; place: PositionOverview }
   )
 }
 
-function EarlierPlans({ plan }: { plan: GreasePlan }) {
+function EarlierPlans({ plan }: { plan: GunPlan }) {
   const { code, site } = useSite()
   const plans = useQuery(plansQuery(code, plan.positionId))
-  const earlier = plans.data?.items.filter(({ id }) => id !== plan.id) ?? []
+  const earlier = plans.data?.items.filter(isGunPlan).filter(({ id }) => id !== plan.id) ?? []
   if (earlier.length === 0) return null
   return (
     <section aria-label="Plans before">

@@ -1,7 +1,7 @@
 import type { IntervalInput, IntervalLevels } from '@shaftbook/bearing/grease-interval'
 import { greaseDose } from '@shaftbook/bearing/grease'
 import { defaultCalendarMonths } from '@shaftbook/bearing/due'
-import type { GreasePlan, NewGreasePlan } from '@shaftbook/contract/greasing'
+import type { GreaseEntry, GreasePlan, NewGreasePlan } from '@shaftbook/contract/grease-plans'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import type { z } from 'zod'
 import { parseNumber } from '../../lib/length-units.ts'
@@ -11,7 +11,7 @@ import { dutyOf, intervalOf } from './plan-duty.ts'
 export interface PlanEntry {
   source: GreasePlan['source']
   greaseId: string
-  entry: GreasePlan['entry']
+  entry: GreaseEntry
   doseG: string
   speedRpm: string
   levels: IntervalLevels
@@ -61,7 +61,7 @@ export function typeOf(place: PositionOverview): PositionOverview['bearingType']
 }
 
 /** The dose by the size of the bearing (R-DOSE), in g. */
-export function suggestedDoseG(place: PositionOverview, entry: GreasePlan['entry']): number {
+export function suggestedDoseG(place: PositionOverview, entry: GreaseEntry): number {
   const { outsideDiameterMm, widthMm } = typeOf(place)
   return greaseDose(outsideDiameterMm, widthMm, entry).doseG
 }

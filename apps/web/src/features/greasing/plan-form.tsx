@@ -1,6 +1,6 @@
 import { Button, Checkbox, NativeSelect, Textarea } from '@mantine/core'
 import { intervalLevels, type IntervalLevels } from '@shaftbook/bearing/grease-interval'
-import { createGreasePlan } from '@shaftbook/contract/greasing'
+import { createGreasePlan } from '@shaftbook/contract/grease-plans'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'

@@ -54,14 +54,14 @@ export function boardColumns(timeZone: string): readonly DataColumn<PositionList
       key: 'dueOn',
       header: 'Next greasing',
       sortable: true,
-      cell: ({ dueOn, dueState }) =>
+      cell: ({ dueOn, dueState, sealedForLife }) =>
         dueOn && dueState ? (
           <span className={classes.due}>
             <DueMark state={dueState} />
             {dueState !== 'never-greased' && <span className={classes.soft}>{formatDay(dueOn)}</span>}
           </span>
         ) : (
-          <span className={classes.soft}>no plan</span>
+          <span className={classes.soft}>{sealedForLife ? 'sealed for life' : 'no plan'}</span>
         ),
     },
     { key: 'flags', header: 'Flags', cell: ({ openFlags }) => <OpenFlags count={openFlags} />, phone: 'aside' },

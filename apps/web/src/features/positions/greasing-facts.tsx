@@ -10,11 +10,38 @@ import classes from './position-page.module.css'
 
 const entries = { side: 'from the side', 'outer-ring-groove': 'through the groove of the outer ring' } as const
 
+const ways = {
+  gun: 'regreased by gun',
+  sealed: 'sealed for life: nothing to do',
+  automatic: 'automatic lubricator, refilled',
+  central: 'centralised system, checked',
+  oil: 'oil',
+} as const
+
+function taskNote(due: PositionOverview['tasks'][number] | undefined, sealed: boolean, today: string) {
+  if (due) return dueWords(due, today)
+  return sealed ? undefined : 'not due while nothing is fitted'
+}
+
 /** What the position gets, what it got last, and when it is due again. */
 export function GreasingFacts({ place, lastGreasedAt }: { place: PositionOverview; lastGreasedAt: string | null }) {
   const { site } = useSite()
   const today = useToday(site.timeZone)
   const { plan, due } = place
+  if (!plan && place.plans.length > 0)
+    return (
+      <DefinitionList
+        items={place.plans.map(({ id, way, task }) => ({
+          label: 'Plan',
+          value: way === null ? 'turned by hand while it stands by' : ways[way],
+          note: taskNote(
+            place.tasks.find(({ planId }) => planId === id),
+            task === null,
+            today,
+          ),
+        }))}
+      />
+    )
   if (!plan)
     return (
       <p className={classes.soft}>
