@@ -33,7 +33,10 @@ export const paths = {
   mountDraft: (site: string, id: string) => `/${site}/mounts/${id}/draft`,
   mountCorrection: (site: string, id: string) => `/${site}/mounts/${id}/correction`,
   greasing: (site: string) => `/${site}/greasing`,
-  logGreasing: (site: string, positionId: string) => `/${site}/greasing?log=${positionId}`,
+  /** Logs what was done at a position; where no task is named, what it is there for. */
+  logGreasing: (site: string, positionId: string, task?: string) =>
+    `/${site}/greasing?log=${positionId}${task && task !== 'regrease' ? `&do=${task}` : ''}`,
+  greasePlans: (site: string, positionId: string) => `/${site}/greasing?plan=${positionId}`,
   stores: (site: string) => `/${site}/stores`,
   parts: (site: string) => `/${site}/stores/parts`,
   part: (site: string, id: string) => `/${site}/stores/parts/${id}`,

@@ -38,7 +38,12 @@ export function CorrectDialog({ greasing, onClose }: { greasing: Greasing; onClo
     mutationFn: () =>
       call(correctGreasing, {
         params: { site: code, id: greasing.id },
-        body: { id, correctionReason: reason.trim(), withdrawn, ...entryBody(entry, { task: greasing.task, timeZone: site.timeZone }) },
+        body: {
+          id,
+          correctionReason: reason.trim(),
+          withdrawn,
+          ...entryBody(entry, { task: greasing.task, timeZone: site.timeZone }),
+        },
       }),
     onSuccess: async () => {
       await invalidateSite(client, code)
