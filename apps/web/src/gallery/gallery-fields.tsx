@@ -5,18 +5,8 @@ import { MeasureField } from '../ui/measure-field.tsx'
 import { noMeasure, readMeasure, type MeasureText } from '../ui/measure-text.ts'
 import { ModeTree } from '../ui/mode-tree.tsx'
 import { NumberField } from '../ui/number-field.tsx'
-import { StepList, type Step } from '../ui/step-list.tsx'
 import { GallerySection } from './gallery-section.tsx'
 import classes from './gallery.module.css'
-
-const steps: Step[] = [
-  { key: 'plan', label: 'What is here', state: 'done', note: '22220 K/C3, locating, band 0.045 to 0.060 mm' },
-  { key: 'safe', label: 'Make safe', state: 'done', note: 'permit 24-1180' },
-  { key: 'shaft', label: 'Check the shaft', state: 'skipped', note: 'left out: no micrometer at hand' },
-  { key: 'bench', label: 'Measure on the bench', state: 'now' },
-  { key: 'drive', label: 'Drive up and gauge', state: 'to-do' },
-  { key: 'close', label: 'Close and sign', state: 'to-do' },
-]
 
 const modes = [
   { clause: '5.2', term: 'Wear', parent: null, signs: '' },
@@ -78,12 +68,6 @@ export function GalleryFields() {
           <Button color="over">Refuse</Button>
           <Button disabled>Sign</Button>
           <Button loading>Signing</Button>
-        </div>
-      </GallerySection>
-      <GallerySection title="Steps">
-        <div className={classes.grid}>
-          <StepList label="Mount record" steps={steps} onGo={() => undefined} />
-          <StepList label="Mount record" steps={steps} compact />
         </div>
       </GallerySection>
       <GallerySection title="Failure mode">

@@ -39,7 +39,7 @@ export function MountRecordView({ record, besideVerdict }: { record: MountRecord
           </PagePart>
         </div>
         <div className={classes.side}>
-          {record.readings.length > 0 && (
+          {record.readings.some(({ moment }) => moment === 'bench' || moment === 'mounted') && (
             <PagePart title="Gauge">
               <RecordGauge record={record} />
             </PagePart>

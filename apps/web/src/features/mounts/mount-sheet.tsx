@@ -160,7 +160,7 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
           </div>
           {wide && step !== 'drive' && scope.taper && scope.clearance && (
             <aside className={classes.aside} aria-label="Clearance gauge">
-              <SheetGauge size="phone" />
+              <SheetGauge past={scope.steps.indexOf(step) > scope.steps.indexOf('drive')} />
             </aside>
           )}
         </div>

@@ -6,15 +6,15 @@ import { useSheet } from './sheet-context.ts'
 import { verdictSentence } from './verdict-sentence.ts'
 import classes from './sheet.module.css'
 
-/** The gauge as the readings come, the verdict as it stands, and where the band is from. */
-export function SheetGauge({ size }: { size: 'phone' | 'panel' }) {
+/** The gauge as the readings come, or once the driving is over as it stands, the verdict as it stands, and where the band is from. */
+export function SheetGauge({ past = false }: { past?: boolean }) {
   const { judged, limits, type } = useSheet()
   const { length } = useUnits()
   return (
     <div>
       <ClearanceGauge
         {...judged.gauge}
-        size={size}
+        past={past}
         classLabel={type.clearanceClass}
         bandSource={limits.band?.source.title}
       >

@@ -21,7 +21,7 @@ export function StepSign({ onStep }: { onStep: (step: StepKey) => void }) {
       {scope.taper && scope.clearance && (
         <div className={classes.onPhone}>
           <StepPart title="How it came out">
-            <SheetGauge size="phone" />
+            <SheetGauge past />
           </StepPart>
         </div>
       )}
