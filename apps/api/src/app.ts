@@ -9,8 +9,11 @@ import { calculationRoutes } from './calculations/calculations.routes.ts'
 import type { Config } from './config.ts'
 import type { Context } from './context.ts'
 import { openDatabase } from './db/database.ts'
+import { digestRoutes } from './digests/digests.routes.ts'
+import { feedRoutes, openFeedRoutes } from './feeds/feeds.routes.ts'
 import { flagRoutes } from './flags/flags.routes.ts'
 import { greasingRoutes } from './greasing/greasing.routes.ts'
+import { greasingReportRoutes } from './greasing-reports/greasing-reports.routes.ts'
 import { serveDashboard } from './http/dashboard.ts'
 import { fieldSentence } from './http/field-sentences.ts'
 import { guardCaches, guardOrigin, guardSignedIn } from './http/guard.ts'
@@ -65,6 +68,7 @@ export async function buildApp(config: Config, now: () => Date = () => new Date(
   await app.register(async (open) => {
     healthRoutes(open, context)
     signInRoutes(open, context)
+    openFeedRoutes(open, context)
     open.get('/api/v1/openapi.json', { schema: { hide: true } }, () => app.swagger())
   })
   await app.register(async (signedIn) => {
@@ -85,6 +89,9 @@ const featureRoutes = [
   removalRoutes,
   lifeRoutes,
   greasingRoutes,
+  greasingReportRoutes,
+  feedRoutes,
+  digestRoutes,
   meterRoutes,
   storesRoutes,
   flagRoutes,

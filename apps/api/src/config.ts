@@ -12,6 +12,10 @@ export type BucketConfig = z.infer<typeof Bucket>
 const PhotoStore = z.discriminatedUnion('kind', [z.object({ kind: z.literal('folder'), folder: z.string() }), Bucket])
 export type PhotoStoreConfig = z.infer<typeof PhotoStore>
 
+/** The server that takes our mails, and whom they come from. */
+const Mail = z.object({ smtp: z.url({ protocol: /^smtps?$/ }), from: z.string().min(3) })
+export type MailConfig = z.infer<typeof Mail>
+
 /** What the service needs to run. `webDir` holds the built dashboard; without it only the API is served. */
 export const Config = z.object({
   appUrl: z.string().min(1).describe('PostgreSQL URL of the role that serves (shaftbook_app)'),
@@ -31,6 +35,7 @@ export const Config = z.object({
   photoStore: PhotoStore.default({ kind: 'folder', folder: '.data/photos' }),
   photoMaxBytes: z.number().int().min(100_000).max(100_000_000).default(12_000_000),
   photoMaxPixels: z.number().int().min(1_000_000).max(200_000_000).default(64_000_000),
+  mail: Mail.optional().describe('without it no mail is sent'),
   jobs: z.boolean().default(true).describe('false: another process runs the nightly jobs'),
 })
 export type Config = z.infer<typeof Config>

@@ -16,6 +16,7 @@ export const SiteSettings = z.object({
   readingStandardUncertaintyUm: z.number().positive().max(100).nullable().default(null),
   greasingWindowPercent: z.number().min(1).max(50).default(10),
   missedBeyondPercent: z.number().min(10).max(200).default(50),
+  minutesPerStop: z.number().min(1).max(240).nullable().default(null),
 })
 export type SiteSettings = z.infer<typeof SiteSettings>
 

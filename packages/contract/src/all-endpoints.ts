@@ -4,6 +4,8 @@ import * as device from './device.ts'
 import type { Endpoint } from './endpoint.ts'
 import * as flags from './flags.ts'
 import * as greasing from './greasing.ts'
+import * as greasingMail from './greasing-mail.ts'
+import * as greasingReports from './greasing-reports.ts'
 import * as health from './health.ts'
 import * as kits from './kits.ts'
 import * as life from './life.ts'
@@ -29,6 +31,8 @@ const features = [
   removals,
   life,
   greasing,
+  greasingReports,
+  greasingMail,
   meterReadings,
   flags,
   papers,

@@ -1,6 +1,6 @@
 import { Client } from 'pg'
 import { PgBoss } from 'pg-boss'
-import { jobsSchema, turnOfDayQueue } from './queues.ts'
+import { digestQueue, jobsSchema, turnOfDayQueue } from './queues.ts'
 
 /**
  * Makes the job tables in their own schema, as the owner, and lets the serving role use them. Part of migrating: the service
@@ -14,6 +14,8 @@ export async function prepareJobs(ownerUrl: string): Promise<void> {
   await boss.createQueue(turnOfDayQueue, { retryLimit: 3, retryDelay: 60, expireInSeconds: 3600, policy: 'singleton' })
   // midnight comes to every time zone in its own hour, and changed settings do not wait for it
   await boss.schedule(turnOfDayQueue, '*/10 * * * *', {}, { tz: 'UTC' })
+  await boss.createQueue(digestQueue, { retryLimit: 0, expireInSeconds: 3600, policy: 'singleton' })
+  await boss.schedule(digestQueue, '*/10 * * * *', {}, { tz: 'UTC' })
   await boss.stop({ graceful: true, close: true })
   if (errors[0]) throw new Error('The job tables could not be made.', { cause: errors[0] })
   const client = new Client({ connectionString: ownerUrl })

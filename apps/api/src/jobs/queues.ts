@@ -1,2 +1,3 @@
 export const jobsSchema = 'jobs'
 export const turnOfDayQueue = 'turn-of-day'
+export const digestQueue = 'greasing-mail'

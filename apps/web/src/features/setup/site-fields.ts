@@ -73,6 +73,14 @@ export const siteGroups: readonly FieldGroup[] = [
         unit: '%',
         help: 'Later than this part of the interval, the interval counts as missed (R-COMPL)',
       },
+      {
+        name: 'minutesPerStop',
+        label: 'Work at a stop',
+        kind: 'number',
+        unit: 'min',
+        optional: 'null',
+        help: 'With the way to it; the forecast of the coming weeks counts with it. Empty takes 10 min and says so',
+      },
     ],
   },
 ]
