@@ -2,6 +2,20 @@ import fastifyStatic from '@fastify/static'
 import type { FastifyInstance } from 'fastify'
 import { problemOf, problemType } from './problems.ts'
 
+/** What helmet says of documents, which means nothing for scripts, styles and fonts. */
+const documentHeaders = [
+  'content-security-policy',
+  'cross-origin-opener-policy',
+  'origin-agent-cluster',
+  'referrer-policy',
+  'strict-transport-security',
+  'x-dns-prefetch-control',
+  'x-download-options',
+  'x-frame-options',
+  'x-permitted-cross-domain-policies',
+  'x-xss-protection',
+]
+
 /** Serves the built dashboard: hashed assets for ever, the page itself always fresh, every other address gets the page. */
 export async function serveDashboard(app: FastifyInstance, webDir: string): Promise<void> {
   await app.register(async (pages) => {
@@ -14,6 +28,8 @@ export async function serveDashboard(app: FastifyInstance, webDir: string): Prom
       globIgnore: ['**/*.br', '**/*.gz'],
       setHeaders: (reply, path) => {
         const hashed = path.includes('/assets/')
+        // on a slow line they weigh as much as the small files themselves
+        if (hashed) for (const name of documentHeaders) void reply.removeHeader(name)
         void reply.header('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache')
       },
     })
