@@ -106,6 +106,29 @@ describe('a removal', () => {
     })
   })
 
+  it('that was begun for a stay that is over is refused with what happened since', async () => {
+    const spot = await aMountedSpot()
+    const [begunFor] = await fitmentsOf(spot)
+    const late = aRemoval(spot, { leavingFitmentId: begunFor?.['id'] })
+    await technician.post('/removals', aRemoval(spot, { leavingFitmentId: begunFor?.['id'] })).expect(201)
+    const left = await expectRefused(technician.post('/removals', late), 409, 'position-changed', 'leavingFitmentId')
+    expect(left.detail).toMatch(/was taken out on .*, signed by /)
+    const next = { positionId: spot.positionId, mountedAt: daysOn(service.alpha, 86), meterShowsHours: 2610 }
+    await technician.post('/mount-records', aMount(service.alpha, next)).expect(201)
+    const atNext = { ...late, removedAt: daysOn(service.alpha, 87), meterShowsHours: 2620 }
+    await expectNothingWritten(service.owner, siteId, async () => {
+      const came = await expectRefused(
+        technician.post('/removals', atNext),
+        409,
+        'position-changed',
+        'leavingFitmentId',
+      )
+      expect(came.detail).toMatch(/was taken out .*; .* was fitted on .*, signed by /)
+    })
+    const [, open] = await fitmentsOf(spot)
+    await technician.post('/removals', { ...atNext, leavingFitmentId: open?.['id'] }).expect(201)
+  })
+
   it('is refused, and nothing is written, where it does not fit', async () => {
     const spot = await aMountedSpot()
     const empty = await aSpot(service)

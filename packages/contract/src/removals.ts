@@ -57,7 +57,16 @@ export const Removal = z
   .meta({ id: 'Removal' })
 export type Removal = z.infer<typeof Removal>
 
-export const NewRemoval = z.object({ id: Id, positionId: Id, removedAt: Instant, ...removalShape, ...hoursShape })
+export const NewRemoval = z.object({
+  id: Id,
+  positionId: Id,
+  removedAt: Instant,
+  leavingFitmentId: Id.optional().meta({
+    description: 'The stay that was open when the removal was begun; where another one is open today it is refused',
+  }),
+  ...removalShape,
+  ...hoursShape,
+})
 export type NewRemoval = z.infer<typeof NewRemoval>
 export const RemovalCorrection = z.object({ id: Id, correctionReason: Reason, ...removalShape })
 

@@ -2,42 +2,13 @@ import type { MountSeen } from '@shaftbook/contract/mount-sheet'
 import { fieldError } from '../domain-error.ts'
 import { nmFromUm } from '../db/units.ts'
 import type { Place } from '../meters/place.ts'
-import { dayOf, type Work } from '../meters/work.ts'
-import { bearingName } from '../removals/removals.service.ts'
-import type { OpenFitment } from '../removals/removals.store.ts'
 import type { MountBasis } from './fitting.ts'
-import { findStaysSince, type Seat, type SignedStay } from './seat.store.ts'
+import type { Seat } from './seat.store.ts'
 
 /** What a sheet was filled by; what it does not say is not compared. */
 export interface Seen {
   readonly leavingFitmentId?: string | null | undefined
   readonly seen?: MountSeen | undefined
-}
-
-/** Refuses to sign where another bearing came or went since the sheet was begun: says what, when and by whom. */
-export async function checkSamePosition(
-  work: Work,
-  place: Place,
-  fitted: OpenFitment | undefined,
-  { leavingFitmentId }: Seen,
-): Promise<void> {
-  if (leavingFitmentId === undefined || leavingFitmentId === (fitted?.id ?? null)) return
-  const stays = await findStaysSince(work.tx, place.positionId, leavingFitmentId)
-  const happened = stays.map((stay) =>
-    stay.id === leavingFitmentId ? leftSentence(work, stay) : cameSentence(work, stay),
-  )
-  const known = happened.length > 0 ? happened : [`the bearing that it was begun with was never at ${place.tag}`]
-  const message = `${place.tag} has changed since this sheet was begun: ${known.join('; ')}. Look at what is fitted there now, then begin the sheet with that.`
-  throw fieldError('position-changed', 'leavingFitmentId', message)
-}
-
-function leftSentence(work: Work, stay: SignedStay): string {
-  const day = stay.removedAt ? ` on ${dayOf(work, stay.removedAt)}` : ''
-  return `${bearingName(stay)} was taken out${day}, signed by ${stay.removedBy ?? 'nobody'}`
-}
-
-function cameSentence(work: Work, stay: SignedStay): string {
-  return `${bearingName(stay)} was fitted on ${dayOf(work, stay.fittedAt)}, signed by ${stay.mountedBy ?? 'nobody'}`
 }
 
 /** Refuses to sign where band, least clearance or kit are not those that the sheet was filled by. */

@@ -9,12 +9,14 @@ import type { Place } from '../meters/place.ts'
 import { hoursOrReason, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, momentOf, type Work } from '../meters/work.ts'
 import type { End } from '../removals/end-of-life.ts'
-import { bearingName, checkLeaves, endStay } from '../removals/removals.service.ts'
+import { bearingName } from '../removals/bearing-name.ts'
+import { checkLeaves, endStay } from '../removals/removals.service.ts'
 import { findOpenFitment, type OpenFitment } from '../removals/removals.store.ts'
+import { checkSameStay } from '../removals/same-stay.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
 import { closePlanBy } from '../mount-plans/mount-plans.service.ts'
 import { checkApplies } from './applies.ts'
-import { checkSameLimits, checkSamePosition, type Seen } from './changed-since.ts'
+import { checkSameLimits, type Seen } from './changed-since.ts'
 import { addFittedParts } from './fitted-parts.store.ts'
 import { basisOf, checkClass, checkFree, checkGoesOn } from './fitting.ts'
 import { openFitment } from './fitting.store.ts'
@@ -35,7 +37,7 @@ export async function signDraft(work: Work, place: Place, draft: MountRecord, se
   }
   const mountedAt = momentOf(work, draft.mountedAt, 'mountedAt')
   const fitted = await findOpenFitment(work.tx, place.positionId)
-  await checkSamePosition(work, place, fitted, seen)
+  await checkSameStay(work, place, fitted, { leavingFitmentId: seen.leavingFitmentId, begun: 'sheet' })
   const judgement = await judgeSheet(work, place, draft, seen)
   await checkFree(work, place, draft.bearing.id)
   const entry = { meterShowsHours: draft.runHours, noHoursReason: draft.noHoursReason }

@@ -9,6 +9,7 @@ import { holdPlace, type Place } from '../meters/place.ts'
 import { hoursOrReason, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
+import { bearingName } from './bearing-name.ts'
 import { checkEnd, modeTerm, type End } from './end-of-life.ts'
 import {
   addRemoval,
@@ -21,6 +22,7 @@ import {
   type OpenFitment,
   type RemovalQuery,
 } from './removals.store.ts'
+import { checkSameStay } from './same-stay.ts'
 
 export async function listRemovals(sql: Sql, siteId: string, query: RemovalQuery) {
   const { items, nextCursor } = await listStoredRemovals(sql, siteId, query)
@@ -40,14 +42,17 @@ export function createRemoval(context: Context, worker: Worker, body: NewRemoval
     const place = await holdPlace(work.tx, body.positionId)
     const removedAt = momentOf(work, body.removedAt, 'removedAt')
     const fitment = await findOpenFitment(work.tx, place.positionId)
+    await checkSameStay(work, place, fitment, { leavingFitmentId: body.leavingFitmentId, begun: 'removal' })
     if (!fitment) {
       const message = `No bearing is fitted at ${place.tag}: check the position, or log the mount first.`
       throw fieldError('nothing-fitted', 'positionId', message)
     }
     checkLeaves(work, place, fitment, removedAt, 'removedAt')
     const hours = await hoursOrReason(work, place, removedAt, body)
-    const { id, positionId: _positionId, removedAt: _entered, meterShowsHours: _shown, noHoursReason, ...told } = body
-    await endStay(work, place, fitment, { removalId: id, removedAt, hours, noHoursReason, told }, '')
+    const { endKind, modeClause, cause, detection, evidence, observer } = body
+    const told = { endKind, modeClause, cause, detection, evidence, observer }
+    const end = { removalId: body.id, removedAt, hours, noHoursReason: body.noHoursReason, told }
+    await endStay(work, place, fitment, end, '')
     await refreshPositions(work.tx, await positionsMoved(work.tx, place, hours), work.now, 'bearing removed', removedAt)
     return await removal(work, body.id)
   })
@@ -92,11 +97,6 @@ export function checkLeaves(work: Work, place: Place, fitment: OpenFitment, remo
   if (removedAt > fitment.fittedAt) return
   const message = `${bearingName(fitment)} was fitted at ${place.tag} on ${dayOf(work, fitment.fittedAt)} and can't leave on or before that moment: check the date and time.`
   throw fieldError('removal-before-mounting', path, message)
-}
-
-/** How a sentence names a bearing. */
-export function bearingName({ designation, serial }: Pick<OpenFitment, 'designation' | 'serial'>): string {
-  return serial === null ? designation : `${designation} no. ${serial}`
 }
 
 export interface StayEnd {

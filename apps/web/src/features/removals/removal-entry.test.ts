@@ -78,6 +78,19 @@ describe('bodies', () => {
     })
   })
 
+  test('it says which stay it was begun for, where that is known', () => {
+    const begun = newEntry({
+      id: failed.id,
+      leavingFitmentId: '01a2032b-9e80-7415-83f5-0762e27d5a40',
+      personName: 'Mara Voss',
+      now,
+      timeZone,
+    })
+    const typed = { ...failed, leavingFitmentId: begun.leavingFitmentId }
+    expect(NewRemoval.parse(newRemovalBody(typed, positionId, about)).leavingFitmentId).toBe(begun.leavingFitmentId)
+    expect(newRemovalBody(failed, positionId, about)).not.toHaveProperty('leavingFitmentId')
+  })
+
   test('a mode that was chosen before the end kind changed is not sent', () => {
     expect(newRemovalBody({ ...failed, endKind: 'not-failed' }, positionId, about).modeClause).toBeNull()
     expect(newRemovalBody({ ...failed, found: 'no' }, positionId, about).modeClause).toBeNull()

@@ -7,6 +7,8 @@ import { plantClock, plantInstant } from '../../lib/plant-time.ts'
 export interface RemovalEntry {
   /** Made once, so that a second sending is the same request. */
   id: string
+  /** The stay that it was begun for; a correction and an entry of an older version of the pages have none. */
+  leavingFitmentId?: string | undefined
   removedAt: string
   observer: string
   endKind: EndKind | ''
@@ -26,14 +28,16 @@ export type Faults = Partial<Record<EntryField, string>>
 
 interface Start {
   id: string
+  leavingFitmentId?: string | undefined
   personName: string
   now: Date
   timeZone: string
 }
 
-export function newEntry({ id, personName, now, timeZone }: Start): RemovalEntry {
+export function newEntry({ id, leavingFitmentId, personName, now, timeZone }: Start): RemovalEntry {
   return {
     id,
+    leavingFitmentId,
     removedAt: plantClock(now, timeZone),
     observer: personName,
     endKind: '',
@@ -121,6 +125,7 @@ export function newRemovalBody(
   return {
     id: entry.id,
     positionId,
+    ...(entry.leavingFitmentId !== undefined && { leavingFitmentId: entry.leavingFitmentId }),
     removedAt: plantInstant(entry.removedAt, timeZone)!,
     ...told(entry),
     meterShowsHours,

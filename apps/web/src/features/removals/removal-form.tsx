@@ -1,9 +1,11 @@
 import { Button } from '@mantine/core'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { correctRemoval, createRemoval, type Removal } from '@shaftbook/contract/removals'
+import { useQueryClient } from '@tanstack/react-query'
 import { useNavigate } from '@tanstack/react-router'
 import { useEffect, useRef, useState, type FormEvent, type ReactNode } from 'react'
 import { v7 } from 'uuid'
+import { invalidateSite } from '../../api/invalidate-site.ts'
 import { ProblemError } from '../../api/problem-error.ts'
 import { LeaveGuard } from '../../lib/leave-guard.tsx'
 import { useDraft } from '../../offline/use-draft.ts'
@@ -13,6 +15,7 @@ import { useSite } from '../../session/site-access.tsx'
 import { Confirm } from '../../ui/confirm.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { useNotice } from '../../ui/notice.tsx'
+import { Timestamp } from '../../ui/timestamp.tsx'
 import { endWords } from './end-words.ts'
 import {
   correctionBody,
@@ -30,7 +33,7 @@ import classes from './removals.module.css'
 interface RemovalFormProps {
   place: PositionOverview
   /** The bearing that leaves, or left. */
-  stay: { designation: string; serial: string | null; fittedAt: string }
+  stay: { id: string; designation: string; serial: string | null; fittedAt: string }
   /** The signed removal to correct; null for a new one. */
   wrong: Removal | null
   /** Where photos of it are taken. */
@@ -43,6 +46,7 @@ interface RemovalFormProps {
 export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalFormProps) {
   const { code, me, site } = useSite()
   const navigate = useNavigate()
+  const client = useQueryClient()
   const notice = useNotice()
   const { position, meter } = place
   const key = {
@@ -59,7 +63,7 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
   const draft = useDraft<RemovalEntry>(key, about)
   const form = useRef<HTMLFormElement>(null)
   const [entry, setEntry] = useState<RemovalEntry>(() => {
-    const start = { id: v7(), personName: me.name, now: new Date(), timeZone: site.timeZone }
+    const start = { id: v7(), leavingFitmentId: stay.id, personName: me.name, now: new Date(), timeZone: site.timeZone }
     return draft.found ?? (wrong ? entryOf(wrong, start) : newEntry(start))
   })
   const [changed, setChanged] = useState(draft.found !== null)
@@ -85,7 +89,10 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
     },
     onRefused: (error) => {
       setConfirming(false)
-      if (error instanceof ProblemError) showFaults(faultsOf(error))
+      if (!(error instanceof ProblemError)) return
+      showFaults(faultsOf(error))
+      // what is fitted there now is read, so that the person can say which bearing is meant
+      if (error.problem.code === 'position-changed') void invalidateSite(client, code)
     },
   })
   const sign = (): void => {
@@ -133,6 +140,7 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
     setFaults((old) => Object.fromEntries(Object.entries(old).filter(([field]) => !(field in part))))
   }
   const shared = { entry, change, faults }
+  const isOfAnother = entry.leavingFitmentId !== undefined && entry.leavingFitmentId !== stay.id
   return (
     <form ref={form} className={classes.form} onSubmit={ask} noValidate>
       <LeaveGuard when={changed && !sending.isPending && !sending.isSuccess}>
@@ -141,6 +149,9 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
           : 'What you typed here is not signed yet. It is kept on this device, under "This device".'}
       </LeaveGuard>
       {draft.found && <p>What was typed here before is back.</p>}
+      {isOfAnother && (
+        <AnotherStay stay={stay} tag={position.tag} onThisOne={() => change({ leavingFitmentId: stay.id })} />
+      )}
       {wrong ? <ReasonSection {...shared} /> : <WhenSection {...shared} meter={meter} />}
       <EndSection {...shared} />
       <FoundSection {...shared} photos={photos} />
@@ -168,6 +179,29 @@ export function RemovalForm({ place, stay, wrong, photos, sendPhotos }: RemovalF
         <Consequences entry={entry} correction={wrong !== null} />
       </Confirm>
     </form>
+  )
+}
+
+interface AnotherStayProps {
+  stay: RemovalFormProps['stay']
+  tag: string
+  onThisOne: () => void
+}
+
+/** What was typed was begun for a bearing that is not the one that is fitted now: a person says which is meant. */
+function AnotherStay({ stay, tag, onThisOne }: AnotherStayProps) {
+  const { site } = useSite()
+  const serial = stay.serial === null ? '' : ` no. ${stay.serial}`
+  return (
+    <div className={classes.another} role="alert">
+      <p>
+        This was begun for another bearing than the one at {tag} now: {stay.designation}
+        {serial}, fitted <Timestamp at={stay.fittedAt} timeZone={site.timeZone} />.
+      </p>
+      <Button variant="default" size="touch" onClick={onThisOne}>
+        The one fitted now leaves
+      </Button>
+    </div>
   )
 }
 

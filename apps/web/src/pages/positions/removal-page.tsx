@@ -55,7 +55,7 @@ export function RemovalPage() {
           { label: position.tag, href: paths.position(code, id) },
         ]}
       />
-      <FormWithPhotos key={fitment.id} place={place} stay={fitment} />
+      <FormWithPhotos key={id} place={place} stay={fitment} />
     </>
   )
 }
