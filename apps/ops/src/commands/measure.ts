@@ -15,7 +15,7 @@ import { figureLine, isMissed, median, quantile, type Figure } from '../measure/
 import { loadSheet, type Load } from '../measure/first-load.ts'
 import { startInstalled } from '../measure/installed-start.ts'
 import { pressKeys } from '../measure/key-presses.ts'
-import { sheetAddress } from '../measure/screens.ts'
+import { sheetAddress, signInAt } from '../measure/screens.ts'
 import { slowPhone, slowPhoneSentence } from '../measure/slow-phone.ts'
 import { OperatorError } from '../operator-error.ts'
 import { prepareDatabase } from '../prepare-database.ts'
@@ -55,13 +55,13 @@ async function measure(browser: Browser, wire: Wire, position: string): Promise<
   const address = sheetAddress(site, position)
   const cold: Load[] = []
   for (let load = 0; load < loads; load += 1) {
-    const context = await signedIn(browser, wire.url)
+    const context = await signedIn(browser, wire.url, { install: false })
     cold.push(await loadSheet(context, address))
     await context.close()
   }
   if (process.argv.includes('--waterfall')) printWaterfall(cold.at(-1))
 
-  const context = await signedIn(browser, wire.url)
+  const context = await signedIn(browser, wire.url, { install: true })
   const installedMs = await startInstalled(context, wire, site, address)
   const pressMs = await pressKeys(context, site, position, presses)
   const scriptBytes = cold.map(({ requests }) =>
@@ -74,7 +74,7 @@ async function measure(browser: Browser, wire: Wire, position: string): Promise<
       budget: 3000,
       unit: 'ms',
     },
-    { what: 'Second start, installed, without a network', value: installedMs ?? Infinity, budget: 1000, unit: 'ms' },
+    { what: 'Second start, installed, without a network', value: installedMs, budget: 1000, unit: 'ms' },
     { what: `Key press on a reading to its verdict (median of ${presses})`, value: median(pressMs), unit: 'ms' },
     {
       what: `Key press on a reading to its verdict (95 % of ${presses})`,
@@ -113,8 +113,8 @@ function printWaterfall(load: Load | undefined): void {
   }
 }
 
-/** A browser of its own for a technician, with nothing kept of an earlier visit. */
-async function signedIn(browser: Browser, url: string): Promise<BrowserContext> {
+/** A browser of its own in which a technician has signed in. Without `install` the pages are never laid down in it. */
+async function signedIn(browser: Browser, url: string, { install }: { install: boolean }): Promise<BrowserContext> {
   const technician = demoSignIns.find(({ role }) => role === 'technician')
   if (!technician) throw new Error('the demo has no technician')
   const context = await browser.newContext({
@@ -123,9 +123,11 @@ async function signedIn(browser: Browser, url: string): Promise<BrowserContext> 
     isMobile: true,
     hasTouch: true,
     locale: 'en-GB',
+    serviceWorkers: install ? 'allow' : 'block',
   })
-  const { email, password } = technician
-  await context.request.post('/api/v1/session', { data: { email, password }, headers: { origin: url } })
+  const page = await context.newPage()
+  await signInAt(page, technician.email, technician.password)
+  await page.close()
   return context
 }
 

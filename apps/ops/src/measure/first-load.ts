@@ -21,6 +21,7 @@ interface LoadedRequest {
 /** Opens a mount sheet and types into it as soon as that is possible. */
 export async function loadSheet(context: BrowserContext, address: string): Promise<Load> {
   const { page, devtools } = await openSlowPage(context)
+  await devtools.send('Network.clearBrowserCache')
   const requests = watchRequests(devtools)
   await page.goto(address, { waitUntil: 'commit' })
   await typeWhenPossible(page)

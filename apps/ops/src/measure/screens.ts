@@ -27,5 +27,20 @@ export function verdictOfReadings(page: Page): Locator {
 /** Takes all areas of the site along, so that their sheets open without a network. */
 export async function keepAllAreas(page: Page, site: string): Promise<void> {
   await page.goto(`/${site}/device`)
-  for (const area of await page.getByRole('checkbox').all()) await area.check()
+  const list = page.getByRole('list', { name: 'Areas kept on this device' })
+  const areas = list.getByRole('listitem')
+  await areas.first().waitFor()
+  for (const area of await areas.all()) {
+    await area.getByRole('checkbox').check()
+    await area.getByText('kB').waitFor()
+  }
+}
+
+/** Signs in at the form. */
+export async function signInAt(page: Page, email: string, password: string): Promise<void> {
+  await page.goto('/sign-in')
+  await page.getByLabel('E-mail').fill(email)
+  await page.getByRole('textbox', { name: 'Password' }).fill(password)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.getByRole('navigation', { name: 'Main' }).first().waitFor()
 }
