@@ -40,7 +40,11 @@ export async function fillSite(service: TestApp, site: SmallSite): Promise<void>
     doseG: 42,
     meterShowsHours: 2610,
   })
+  await sent(`/grease-plans/${site.locating.planId}/reviews`, { id: randomUUID(), reason: 'Looked at on the round' })
   await addPhoto(manager, site)
+  await sent('/calendar-feeds', { id: randomUUID(), areaId: site.areaId })
+  const mails = { weekdays: [1], hour: 6, areaIds: [site.areaId], alsoWhenNothing: false }
+  await manager.patch('/mail-digest', mails).expect(200)
   await addChart(sent)
   await changeArea(manager, site)
 }

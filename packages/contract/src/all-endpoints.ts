@@ -3,9 +3,8 @@ import { allCalculations } from './calculations/all-calculations.ts'
 import * as device from './device.ts'
 import type { Endpoint } from './endpoint.ts'
 import * as flags from './flags.ts'
+import * as greasePlans from './grease-plans.ts'
 import * as greasing from './greasing.ts'
-import * as greasingMail from './greasing-mail.ts'
-import * as greasingReports from './greasing-reports.ts'
 import * as health from './health.ts'
 import * as kits from './kits.ts'
 import * as life from './life.ts'
@@ -30,9 +29,8 @@ const features = [
   mountPlans,
   removals,
   life,
+  greasePlans,
   greasing,
-  greasingReports,
-  greasingMail,
   meterReadings,
   flags,
   papers,

@@ -24,6 +24,7 @@ export type FlagKind = z.infer<typeof FlagKind>
 /** Numbers that a flag's sentence needs; which of them are there depends on its kind. */
 export const FlagFacts = z.object({
   task: GreaseTask.optional(),
+  dutyChanged: z.boolean().optional(),
   proposedIntervalHours: z.number().optional().meta({ description: 'What the plan comes to by the register of today' }),
   proposedDoseG: z.number().optional(),
   reviewOn: Day.optional(),

@@ -1,6 +1,7 @@
 import { checkLocating } from '@shaftbook/bearing/locating'
 import type { FlagFacts, FlagKind } from '@shaftbook/contract/flags'
 import { v7 as uuidv7 } from 'uuid'
+import type { PlaceToday } from '@shaftbook/contract/plan-duty'
 import { umFromNm } from '../db/units.ts'
 import {
   baseUrgency,
@@ -10,6 +11,8 @@ import {
   type MountFacts,
   type WantedFlag,
 } from './flag-rules.ts'
+import { planFlags, type PlanFacts } from './plan-flags.ts'
+import { placeToday, plansInForce } from './plans-in-force.ts'
 import type { Bookkeeping } from './refresh.ts'
 import type { SiteDay } from './site.ts'
 
@@ -33,6 +36,8 @@ interface PositionRow {
   fitment: Omit<FitmentFacts, 'mount'> | null
   mount: MountRow | null
   dues: DueFacts[]
+  plans: PlanFacts[]
+  place: PlaceToday
 }
 
 type InUm = 'reductionUm' | 'mountedMeanUm' | 'bandMinUm' | 'bandMaxUm' | 'residualMinUm' | 'expandedUncertaintyUm'
@@ -58,7 +63,8 @@ export async function refreshPositionFlags(
   const wanted = rows.flatMap((row) => {
     if (row.retired) return []
     const fitment = row.fitment && { ...row.fitment, mount: row.mount && inMicrometres(row.mount) }
-    return positionFlags(fitment, row.dues).map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
+    const flags = [...positionFlags(fitment, row.dues), ...planFlags(row.plans, row.place, site.today, site.now)]
+    return flags.map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
   })
   await saveFlags(bookkeeping, { column: 'position_id', ids: positionIds }, wanted, site.now, how)
 }
@@ -220,7 +226,9 @@ const positionFactsSql = `
       from grease_due d
       join grease_plan plan on plan.site_id = d.site_id and plan.id = d.id
       left join grease g on g.site_id = plan.site_id and g.id = plan.grease_id
-      where d.site_id = p.site_id and d.position_id = p.id), '[]') as dues
+      where d.site_id = p.site_id and d.position_id = p.id), '[]') as dues,
+    ${plansInForce('p')} as plans,
+    ${placeToday('s', 'coalesce(t.id, p.bearing_type_id)')} as place
   from position p
   join shaft s on s.site_id = p.site_id and s.id = p.shaft_id
   join machine m on m.site_id = s.site_id and m.id = s.machine_id

@@ -6,6 +6,8 @@ import { notFound } from '../domain-error.ts'
 import { route } from '../http/route.ts'
 import { correctGreasing, createGreasing } from './greasing.service.ts'
 import { findGreasing, listDueItems, listGreasings } from './greasing.store.ts'
+import { reviewPlan } from './plan-reviews.service.ts'
+import { listReviews } from './plan-reviews.store.ts'
 import { createPlan, endGreasePlan } from './plans.service.ts'
 import { findPlan, listPlans } from './plans.store.ts'
 
@@ -35,5 +37,9 @@ export function greasingRoutes(app: FastifyInstance, context: Context): void {
     return found
   })
   route(app, plans.createGreasePlan, (call) => createPlan(context, call, call.body))
+  route(app, plans.listPlanReviews, ({ scope, query }) =>
+    db.readSite(scope, (sql) => listReviews(sql, scope.siteId, query)),
+  )
+  route(app, plans.reviewGreasePlan, (call) => reviewPlan(context, call, call.params.id, call.body))
   route(app, plans.endGreasePlan, (call) => endGreasePlan(context, call, call.params.id, call.body.reason))
 }

@@ -80,6 +80,14 @@ async function turned(sql: Sql, siteId: string, today: string, after: string): P
          where site_id = $1::uuid and state in ('not-due', 'due-soon', 'due') and overdue_on <= $2::date
        union select position_id from grease_due
          where site_id = $1::uuid and state in ('not-due', 'due-soon', 'due', 'overdue') and missed_on <= $2::date
+       union select q.position_id from grease_plan q
+         left join lateral (
+           select v.id, v.review_on from plan_review v where v.site_id = q.site_id and v.plan_id = q.id
+           order by v.decided_at desc, v.id desc limit 1) review on true
+         where q.site_id = $1::uuid and q.ended_at is null
+           and case when review.id is null then q.review_on else review.review_on end <= $2::date
+           and not exists (select from flag g where g.site_id = q.site_id and g.subject_id = q.id and g.kind = 'plan-review'
+             and g.cleared_at is null)
      ) turned where position_id > $3::uuid order by position_id limit ${batch}`,
     [siteId, today, after],
   )

@@ -52,6 +52,18 @@ export async function ofBearing(
   return { positionIds: rows.filter(({ fitted }) => fitted).map((row) => row.position_id), wasFitted: rows.length > 0 }
 }
 
+/** The positions that ask for a bearing type or carry one. */
+export async function positionsOfType({ scope, sql }: SiteTx, bearingTypeId: string): Promise<string[]> {
+  const rows = await sql<Row>(
+    `select p.id from position p where p.site_id = $1::uuid and p.bearing_type_id = $2::uuid
+     union select f.position_id from bearing b
+       join fitment f on f.site_id = b.site_id and f.bearing_id = b.id and f.removed_at is null
+       where b.site_id = $1::uuid and b.bearing_type_id = $2::uuid`,
+    [scope.siteId, bearingTypeId],
+  )
+  return rows.map((row) => row.id)
+}
+
 /** The role of the person who writes. */
 export async function roleOf({ scope, sql }: SiteTx): Promise<Role | undefined> {
   const [row] = await sql<{ role: Role }>(

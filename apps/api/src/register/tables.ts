@@ -66,8 +66,11 @@ export const shafts = registerTable(contract.shafts, {
   check: checkShaft,
   follow: async (tx, { id, before, after, now }) => {
     await refreshShafts(tx, [id], now, 'shaft changed')
+    const positionIds = before ? await places.positionsOfShaft(tx, id) : []
+    if (before && (before.speedRpm !== after.speedRpm || before.attitude !== after.attitude)) {
+      await refreshPositions(tx, positionIds, now, 'shaft changed')
+    }
     if (before && before.machineId !== after.machineId) {
-      const positionIds = await places.positionsOfShaft(tx, id)
       checkMovable(await places.tagsWithHours(tx, positionIds), 'machineId')
       await refreshPositions(tx, positionIds, now, 'shaft moved to another machine')
     }
@@ -108,6 +111,9 @@ export const bearingTypes = registerTable(contract.bearingTypes, {
   },
   sorts: { designation: { column: 'designation', type: 'text' }, boreMm: { column: 'bore_mm', type: 'float8' } },
   check: checkBearingType,
+  follow: async (tx, { id, before, now }) => {
+    if (before) await refreshPositions(tx, await places.positionsOfType(tx, id), now, 'bearing type changed')
+  },
 })
 
 export const bearings = registerTable(contract.bearings, {

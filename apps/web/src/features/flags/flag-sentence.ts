@@ -65,7 +65,7 @@ function taskOverdue(facts: FlagFacts, today: string): FlagSentence {
 }
 
 function planReview(facts: FlagFacts): FlagSentence {
-  const { intervalHours, proposedIntervalHours, doseG, proposedDoseG, reviewOn } = facts
+  const { dutyChanged, intervalHours, proposedIntervalHours, doseG, proposedDoseG, reviewOn } = facts
   const proposals = [
     proposedIntervalHours === undefined || intervalHours === undefined
       ? ''
@@ -74,7 +74,8 @@ function planReview(facts: FlagFacts): FlagSentence {
       ? ''
       : `the plan says ${doseG} g, the register of today ${proposedDoseG} g`,
   ]
-  const measure = reviewOn === undefined ? 'The duty has changed' : `To be looked at on ${formatDay(reviewOn)}`
+  const measure =
+    dutyChanged || reviewOn === undefined ? 'The duty has changed' : `To be looked at on ${formatDay(reviewOn)}`
   return { measure, detail: sentence(proposals) }
 }
 
