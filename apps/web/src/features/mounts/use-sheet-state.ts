@@ -75,7 +75,9 @@ export function useSheetState(sheetAbout: SheetAbout): SheetHold {
   const [held, setHeld] = useState(() => {
     const blank = begin()
     // fields that are new since the sheet was kept are taken from a blank one
-    return { sheet: { ...blank, ...draft.found }, dirty: draft.found !== null, restored: draft.found !== null }
+    const sheet = { ...blank, ...draft.found }
+    const planId = plan?.id ?? sheet.planId
+    return { sheet: { ...sheet, planId }, dirty: draft.found !== null, restored: draft.found !== null }
   })
   const [{ faults, suggestions }, setRefused] = useState<Refused>(nothingRefused)
   const { sheet, dirty } = held
