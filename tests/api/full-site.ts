@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto'
 import type { SmallSite } from '../../seeds/builders/small-site.ts'
 import type { SiteAgent, TestApp } from '../support/app.ts'
 import { aJpeg, photoPath } from '../support/pictures.ts'
+import { aDose, aGun, aRound, aWalk } from './round-work.ts'
 import { aPlan, wholeKit } from './sheet-work.ts'
 import { aMount, daysOn, overReadings, plannedRemoval } from './shaft-work.ts'
 
@@ -41,12 +42,24 @@ export async function fillSite(service: TestApp, site: SmallSite): Promise<void>
     meterShowsHours: 2610,
   })
   await sent(`/grease-plans/${site.locating.planId}/reviews`, { id: randomUUID(), reason: 'Looked at on the round' })
+  await walkRound(site, sent)
   await addPhoto(manager, site)
   await sent('/calendar-feeds', { id: randomUUID(), areaId: site.areaId })
   const mails = { weekdays: [1], hour: 6, areaIds: [site.areaId], alsoWhenNothing: false }
   await manager.patch('/mail-digest', mails).expect(200)
   await addChart(sent)
   await changeArea(manager, site)
+}
+
+async function walkRound(site: SmallSite, sent: (path: string, body: object) => Promise<void>): Promise<void> {
+  const gun = aGun(site)
+  await sent('/guns', gun)
+  const round = aRound([site.locating.id, site.nonLocating.id])
+  await sent('/rounds', round)
+  const walk = aWalk(round, daysOn(site, 87))
+  await sent('/round-walks', walk)
+  const dose = aDose(walk.stops[0]?.id ?? '', daysOn(site, 87), { gun, strokes: 35 })
+  await sent(`/round-walks/${walk.id}/results`, dose)
 }
 
 async function addPhoto(manager: SiteAgent, site: SmallSite): Promise<void> {

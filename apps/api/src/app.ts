@@ -28,6 +28,7 @@ import { papersRoutes } from './papers/papers.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
 import { registerRoutes } from './register/register.routes.ts'
 import { removalRoutes } from './removals/removals.routes.ts'
+import { roundRoutes } from './rounds/rounds.routes.ts'
 import { storesRoutes } from './stores/stores.routes.ts'
 import { meterRoutes } from './meters/meters.routes.ts'
 
@@ -92,6 +93,7 @@ const featureRoutes = [
   greasingReportRoutes,
   feedRoutes,
   digestRoutes,
+  roundRoutes,
   meterRoutes,
   storesRoutes,
   flagRoutes,

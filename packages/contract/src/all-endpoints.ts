@@ -5,6 +5,9 @@ import type { Endpoint } from './endpoint.ts'
 import * as flags from './flags.ts'
 import * as greasePlans from './grease-plans.ts'
 import * as greasing from './greasing.ts'
+import * as greasingMail from './greasing-mail.ts'
+import * as greasingReports from './greasing-reports.ts'
+import * as guns from './guns.ts'
 import * as health from './health.ts'
 import * as kits from './kits.ts'
 import * as life from './life.ts'
@@ -17,6 +20,8 @@ import * as photos from './photos.ts'
 import * as positionViews from './position-views.ts'
 import * as register from './register-tables.ts'
 import * as removals from './removals.ts'
+import * as roundWalks from './round-walks.ts'
+import * as rounds from './rounds.ts'
 
 const features = [
   health,
@@ -31,6 +36,11 @@ const features = [
   life,
   greasePlans,
   greasing,
+  greasingReports,
+  greasingMail,
+  guns,
+  rounds,
+  roundWalks,
   meterReadings,
   flags,
   papers,
@@ -48,6 +58,7 @@ const registers = [
   register.parts,
   register.positions,
   register.gauges,
+  guns.guns,
 ]
 
 /** Every endpoint of the API, once. */

@@ -40,6 +40,21 @@ const refusals: Record<string, readonly [ProblemCode, string, string]> = {
     'plannedFor',
     'A mount is planned at this position for that day already: change that plan.',
   ],
+  round_stop_pkey: [
+    'id-already-used',
+    'stops',
+    'A stop has an id that stands for another stop: give every stop its own.',
+  ],
+  round_stop_site_id_round_id_position_id_task_key: [
+    'not-allowed-here',
+    'stops',
+    'A position stands twice in the round with the same task: take one of the two out.',
+  ],
+  walk_stop_once: [
+    'stop-already-done',
+    'stopId',
+    'What was done at this stop of the walk is signed already: correct that greasing where it is wrong.',
+  ],
   maker_chart_row_pkey: [
     'id-already-used',
     'rows',

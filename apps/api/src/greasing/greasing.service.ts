@@ -7,7 +7,7 @@ import { holdPlace, type Place } from '../meters/place.ts'
 import { correctHours, hoursIfKnown, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
-import { addGreasing, findGreasing, isCorrected } from './greasing.store.ts'
+import { addGreasing, findGreasing, isCorrected, type GreasedBy, type NewGreasingRow } from './greasing.store.ts'
 import { checkedRow } from './checked-greasing.ts'
 
 type Correction = z.output<typeof GreasingCorrection>
@@ -16,15 +16,21 @@ type Correction = z.output<typeof GreasingCorrection>
 export function createGreasing(context: Context, worker: Worker, body: NewGreasing): Promise<Greasing> {
   return doWork(context, worker, async (work) => {
     if ((await receive(work.tx, 'create-greasing', body.id, body)) === 'repeat') return await greasing(work, body.id)
-    const place = await holdPlace(work.tx, body.positionId)
-    const greasedAt = momentOf(work, body.greasedAt, 'greasedAt')
-    const hours = await hoursIfKnown(work, place, greasedAt, body.meterShowsHours)
-    const row = await checkedRow(work, place, { ...body, greasedAt, hours })
-    await addGreasing(work.tx, { ...row, id: body.id })
-    const moved = await positionsMoved(work.tx, place, hours)
-    await refreshPositions(work.tx, moved, work.now, 'greasing signed', greasedAt)
+    await signGreasing(work, body, {})
     return await greasing(work, body.id)
   })
+}
+
+/** Signs a greasing within an act, and brings up to date what hangs on it. */
+export async function signGreasing(work: Work, body: NewGreasing, by: GreasedBy): Promise<Omit<NewGreasingRow, 'id'>> {
+  const place = await holdPlace(work.tx, body.positionId)
+  const greasedAt = momentOf(work, body.greasedAt, 'greasedAt')
+  const hours = await hoursIfKnown(work, place, greasedAt, body.meterShowsHours)
+  const row = await checkedRow(work, place, { ...body, greasedAt, hours })
+  await addGreasing(work.tx, { ...row, ...by, id: body.id })
+  const moved = await positionsMoved(work.tx, place, hours)
+  await refreshPositions(work.tx, moved, work.now, 'greasing signed', greasedAt)
+  return row
 }
 
 /** Corrects or withdraws a greasing by a further record; the latest one counts. */

@@ -70,7 +70,16 @@ export async function findFittedAt(tx: SiteTx, positionId: string, at: Date): Pr
   return row?.fittedAt ?? null
 }
 
-export interface NewGreasingRow {
+/** By which gun, and on which walk of a round, a greasing was done. */
+export interface GreasedBy {
+  readonly walkId?: string
+  readonly stopId?: string
+  readonly gunId?: string | null
+  readonly strokes?: number | null
+  readonly gramsPerStroke?: number | null
+}
+
+export interface NewGreasingRow extends GreasedBy {
   readonly id: string
   readonly positionId: string
   readonly planId: string | null

@@ -1,3 +1,4 @@
+import { guns as gunEndpoints } from '@shaftbook/contract/guns'
 import * as contract from '@shaftbook/contract/register-tables'
 import { holdMachinesOfPositions, holdMachinesOfShafts } from '../bookkeeping/hold.ts'
 import { refreshPositions, refreshShafts } from '../bookkeeping/refresh.ts'
@@ -218,6 +219,20 @@ export const gauges = registerTable(contract.gauges, {
   sorts: { name: { column: 'name', type: 'text' } },
 })
 
+export const guns = registerTable(gunEndpoints, {
+  table: 'gun',
+  columns: {
+    name: 'name',
+    gramsPerStroke: 'grams_per_stroke',
+    calibratedOn: day('calibrated_on'),
+    strokesWeighed: 'strokes_weighed',
+    greaseId: 'grease_id',
+    note: 'note',
+  },
+  filters: { greaseId: equals('grease_id', 'uuid'), search: hasText('name', 'note') },
+  sorts: { name: { column: 'name', type: 'text' } },
+})
+
 export const registerTables = [
   areas,
   machines,
@@ -229,6 +244,7 @@ export const registerTables = [
   parts,
   positions,
   gauges,
+  guns,
 ]
 
 async function checkStaysAtMachine(tx: SiteTx, id: string, from: string, to: string): Promise<void> {
