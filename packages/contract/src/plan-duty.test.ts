@@ -97,3 +97,11 @@ describe('dutyOf(plan)', () => {
     expect(dutyOf({ source: 'computed', duty: { ...duty, levels: { ...duty.levels, dirt: 'some' } } })).toBeNull()
   })
 })
+
+describe('wholeHours(hours)', () => {
+  it('leaves off what is no whole hour, but not what only the arithmetic takes away', () => {
+    // 0.5 · 0.4 · 0.7 · 0.6 = 0.084
+    expect(wholeHours(1000 * 0.5 * 0.4 * 0.7 * 0.6)).toBe(84)
+    expect(wholeHours(83.99)).toBe(83)
+  })
+})

@@ -56,6 +56,11 @@ export function intervalOf(duty: IntervalInput): GreaseInterval | { kind: 'refus
   }
 }
 
+/** An interval as a plan says it: whole run hours, none more than the formula gives. 83.999 999 9 by the computer's arithmetic is 84. */
+export function wholeHours(hours: number): number {
+  return Math.floor(Number(hours.toPrecision(12)))
+}
+
 /** What the register says today of the place that a plan is for. */
 export interface PlaceToday {
   readonly speedRpm: number | null
@@ -116,7 +121,7 @@ export function proposalOf(
   // a dose without its size was rounded by hand
   const roundedBy = sizeKept ? 0 : 1
   return {
-    intervalHours: hoursToday === null ? null : Math.floor(hoursToday),
+    intervalHours: hoursToday === null ? null : wholeHours(hoursToday),
     doseG,
     intervalDiffers: hoursToday === null || differs(hoursThen, hoursToday),
     doseDiffers: differs(doseThen, doseG) && Math.abs(doseG - doseThen) > roundedBy,

@@ -30,7 +30,7 @@ const board: ListRule<PositionListItem> = {
 }
 const due: ListRule<DueItem> = {
   searched: ['tag', 'positionName', 'machineName', 'greaseName'],
-  equal: ['areaId', 'state', 'positionId'],
+  equal: ['areaId', 'task', 'state', 'positionId'],
   compare: () => (a, b) => byText(a.dueOn, b.dueOn),
 }
 const flags: ListRule<Flag> = {

@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core'
+import type { GreaseTask } from '@shaftbook/contract/grease-plans'
 import { createGreasing, type DueItem } from '@shaftbook/contract/greasing'
 import { formatDay } from '../../lib/format-day.ts'
 import { useToday } from '../../lib/use-today.ts'
@@ -8,12 +9,13 @@ import { DueMark } from '../../ui/due-mark.tsx'
 import { AppLink } from '../../ui/link.tsx'
 import { entryWords } from './entry-words.ts'
 import { dueDistance, dueReason } from './due-words.ts'
+import { taskActs } from './task-acts.ts'
 import { taskWords } from './task-words.ts'
 import classes from './due-list.module.css'
 
 interface DueListProps {
   items: readonly DueItem[]
-  onLog: (positionId: string) => void
+  onLog: (positionId: string, task: GreaseTask) => void
   onPlan: (positionId: string) => void
 }
 
@@ -22,7 +24,7 @@ export function DueList({ items, onLog, onPlan }: DueListProps) {
   const { site } = useSite()
   const today = useToday(site.timeZone)
   return (
-    <ul className={classes.list} aria-label="Positions to grease, longest due first">
+    <ul className={classes.list} aria-label="What is due, the longest due first">
       {items.map((item) => (
         <DueRow key={item.planId} item={item} today={today} onLog={onLog} onPlan={onPlan} />
       ))}
@@ -33,6 +35,7 @@ export function DueList({ items, onLog, onPlan }: DueListProps) {
 function DueRow({ item, today, onLog, onPlan }: Omit<DueListProps, 'items'> & { item: DueItem; today: string }) {
   const { code, may } = useSite()
   const { positionId, tag } = item
+  const { log } = taskActs[item.task]
   return (
     <li className={classes.row}>
       <div className={classes.state}>
@@ -70,9 +73,9 @@ function DueRow({ item, today, onLog, onPlan }: Omit<DueListProps, 'items'> & { 
         <Button variant="default" onClick={() => onPlan(positionId)} aria-label={`Plan of ${tag}`}>
           Plan
         </Button>
-        {may(createGreasing) && item.task === 'regrease' && (
-          <Button onClick={() => onLog(positionId)} aria-label={`Log greasing of ${tag}`}>
-            Log greasing
+        {may(createGreasing) && (
+          <Button onClick={() => onLog(positionId, item.task)} aria-label={`${log} of ${tag}`}>
+            {log}
           </Button>
         )}
       </div>

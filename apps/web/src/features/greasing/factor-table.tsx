@@ -1,6 +1,6 @@
 import type { GreaseInterval, IntervalInput } from '@shaftbook/bearing/grease-interval'
+import { intervalOf } from '@shaftbook/contract/plan-duty'
 import { formatCount } from '../../lib/format-count.ts'
-import { intervalOf } from './plan-duty.ts'
 import classes from './greasing-dialog.module.css'
 
 /** An interval with every factor that it is made of. */

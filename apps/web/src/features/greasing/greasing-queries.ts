@@ -1,4 +1,4 @@
-import { listGreasePlans } from '@shaftbook/contract/grease-plans'
+import { listGreasePlans, listPlanReviews, type GreaseTask } from '@shaftbook/contract/grease-plans'
 import { listDue, listGreasings, type DueState, type WindowResult } from '@shaftbook/contract/greasing'
 import { readPositionOverview } from '@shaftbook/contract/position-views'
 import { areas, greases } from '@shaftbook/contract/register-tables'
@@ -9,6 +9,7 @@ import { nextCursor } from '../../api/listed.ts'
 export interface DueFilters {
   areaId?: string | undefined
   state?: DueState | undefined
+  task?: GreaseTask | undefined
   search?: string | undefined
 }
 
@@ -50,6 +51,25 @@ export const plansQuery = (site: string, positionId: string) =>
   queryOptions({
     queryKey: ['greasing', site, 'plans', positionId],
     queryFn: ({ signal }) => call(listGreasePlans, { params: { site }, query: { positionId, limit: 20 } }, signal),
+  })
+
+/** Which bearings are sealed for life, with the plan that says so. */
+export const sealedQuery = (site: string) =>
+  infiniteQueryOptions({
+    queryKey: ['greasing', site, 'sealed'],
+    queryFn: ({ pageParam, signal }) => {
+      const query = { way: 'sealed', current: 'true', ...(pageParam && { cursor: pageParam }) } as const
+      return call(listGreasePlans, { params: { site }, query }, signal)
+    },
+    initialPageParam: firstPage,
+    getNextPageParam: nextCursor,
+  })
+
+/** Why a plan was kept though its duty changed or its day of review came, newest first. */
+export const reviewsQuery = (site: string, planId: string) =>
+  queryOptions({
+    queryKey: ['greasing', site, 'reviews', planId],
+    queryFn: ({ signal }) => call(listPlanReviews, { params: { site }, query: { planId, limit: 5 } }, signal),
   })
 
 export const areasQuery = (site: string) =>

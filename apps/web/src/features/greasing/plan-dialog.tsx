@@ -1,110 +1,86 @@
-import { Button } from '@mantine/core'
-import { createGreasePlan, isGunPlan, type GunPlan } from '@shaftbook/contract/grease-plans'
-import type { PositionOverview } from '@shaftbook/contract/position-views'
+import { isGunPlan, type GreasePlan } from '@shaftbook/contract/grease-plans'
+import { dutyOf } from '@shaftbook/contract/plan-duty'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { shownProblem } from '../../api/shown-problem.ts'
-import { formatCount } from '../../lib/format-count.ts'
 import { useSite } from '../../session/site-access.tsx'
-import { DefinitionList } from '../../ui/definition-list.tsx'
-import { EmptyState } from '../../ui/empty-state.tsx'
 import { ErrorState } from '../../ui/error-state.tsx'
 import { LoadingRows } from '../../ui/loading-rows.tsx'
-import { Timestamp } from '../../ui/timestamp.tsx'
-import { entryWords } from './entry-words.ts'
-import { FactorTable } from './factor-table.tsx'
+import type { DutyEntry } from './duty-entry.ts'
+import { EndPlan } from './end-plan.tsx'
 import { GreasingDialog } from './greasing-dialog.tsx'
-import { placeQuery, plansQuery } from './greasing-queries.ts'
-import { dutyOf } from './plan-duty.ts'
+import { placeQuery } from './greasing-queries.ts'
 import { PlanForm } from './plan-form.tsx'
-import classes from './greasing-dialog.module.css'
+import { PlansView } from './plans-view.tsx'
+import type { OtherWay } from './way-entry.ts'
+import { WayForm } from './way-form.tsx'
+import { wayWords } from './way-words.ts'
+import { WhatIf } from './what-if.tsx'
 
 interface PlanDialogProps {
   positionId: string
   onClose: () => void
 }
 
-/** The grease plan of a position: what, how much, how often, and why so often. */
+/** What the dialog is at. */
+type View =
+  | { at: 'plans' }
+  | { at: 'gun'; tried?: DutyEntry }
+  | { at: 'way'; way: OtherWay }
+  | { at: 'what-if' }
+  | { at: 'end'; plan: GreasePlan }
+
+/** The plans of a position: what is done there again and again, and why so often. */
 export function PlanDialog({ positionId, onClose }: PlanDialogProps) {
-  const { code, may } = useSite()
+  const { code } = useSite()
   const place = useQuery(placeQuery(code, positionId))
-  const [entering, setEntering] = useState(false)
-  const title = place.data ? `Grease plan of ${place.data.position.tag}` : 'Grease plan'
+  const [view, setView] = useState<View>({ at: 'plans' })
+  const back = (): void => setView({ at: 'plans' })
+  const begin = (task: OtherWay | 'regrease'): void =>
+    setView(task === 'regrease' ? { at: 'gun' } : { at: 'way', way: task })
+  if (!place.data)
+    return (
+      <GreasingDialog title="Plans" onClose={onClose} wide>
+        {place.isError ? (
+          <ErrorState problem={shownProblem(place.error)} onRetry={() => void place.refetch()} />
+        ) : (
+          <LoadingRows what="the plans" rows={4} />
+        )}
+      </GreasingDialog>
+    )
+  const { plan, position } = place.data
+  const duty = plan && dutyOf(plan)
   return (
-    <GreasingDialog title={title} onClose={onClose} typed={entering} wide>
-      {place.isPending && <LoadingRows what="the plan" rows={4} />}
-      {place.isError && <ErrorState problem={shownProblem(place.error)} onRetry={() => void place.refetch()} />}
-      {place.data && entering && <PlanForm place={place.data} onDone={() => setEntering(false)} />}
-      {place.data && !entering && (
-        <>
-          {place.data.plan ? <PlanView plan={place.data.plan} place={place.data} /> : <NoPlan />}
-          <div className={classes.acts}>
-            <Button variant="default" onClick={onClose}>
-              Close
-            </Button>
-            {may(createGreasePlan) && <Button onClick={() => setEntering(true)}>Enter a new plan</Button>}
-          </div>
-        </>
+    <GreasingDialog title={titleOf(view, position.tag)} onClose={onClose} typed={view.at !== 'plans'} wide>
+      {view.at === 'plans' && (
+        <PlansView
+          place={place.data}
+          onWhatIf={() => setView({ at: 'what-if' })}
+          onBegin={begin}
+          onChange={(old) => begin(isGunPlan(old) ? 'regrease' : (old.task ?? 'sealed'))}
+          onEnd={(old) => setView({ at: 'end', plan: old })}
+          onClose={onClose}
+        />
+      )}
+      {view.at === 'gun' && <PlanForm place={place.data} tried={view.tried} onDone={back} />}
+      {view.at === 'way' && <WayForm way={view.way} place={place.data} onDone={back} />}
+      {view.at === 'end' && <EndPlan plan={view.plan} onDone={back} />}
+      {view.at === 'what-if' && plan && duty && (
+        <WhatIf
+          plan={plan}
+          duty={duty}
+          place={place.data}
+          onBack={back}
+          onTake={(tried) => setView({ at: 'gun', tried })}
+        />
       )}
     </GreasingDialog>
   )
 }
 
-function NoPlan() {
-  return (
-    <EmptyState
-      heading="h3"
-      title="This position has no grease plan"
-      text="Without a plan nobody knows when it is due. An engineer enters one."
-    />
-  )
-}
-
-function PlanView({ plan, place }: { plan: GunPlan; place: PositionOverview }) {
-  const { site } = useSite()
-  const duty = dutyOf(plan)
-  return (
-    <>
-      <DefinitionList
-        items={[
-          { label: 'Where', value: `${place.machine.name}, ${place.position.name.toLowerCase()}` },
-          { label: 'Grease', value: plan.greaseName, note: entryWords[plan.entry] },
-          { label: 'Dose', value: `${plan.doseG} g` },
-          {
-            label: 'Interval',
-            value: `${formatCount(plan.intervalHours)} run hours`,
-            note: `or ${plan.calendarMonths} months, whichever comes first`,
-          },
-          {
-            label: 'Source',
-            value: plan.source === 'computed' ? 'computed from the duty' : 'set by hand',
-            note: duty ? undefined : plan.reason,
-          },
-          { label: 'In force since', value: <Timestamp at={plan.createdAt} timeZone={site.timeZone} dateOnly /> },
-        ]}
-      />
-      {duty && <FactorTable duty={duty} />}
-      <EarlierPlans plan={plan} />
-    </>
-  )
-}
-
-function EarlierPlans({ plan }: { plan: GunPlan }) {
-  const { code, site } = useSite()
-  const plans = useQuery(plansQuery(code, plan.positionId))
-  const earlier = plans.data?.items.filter(isGunPlan).filter(({ id }) => id !== plan.id) ?? []
-  if (earlier.length === 0) return null
-  return (
-    <section aria-label="Plans before">
-      <h3 className={classes.heading}>Plans before</h3>
-      <ul>
-        {earlier.map((old) => (
-          <li key={old.id}>
-            {old.doseG} g {old.greaseName} every {formatCount(old.intervalHours)} run hours, until{' '}
-            {old.endedAt && <Timestamp at={old.endedAt} timeZone={site.timeZone} dateOnly relative={false} />}
-          </li>
-        ))}
-      </ul>
-    </section>
-  )
+function titleOf(view: View, tag: string): string {
+  if (view.at === 'gun') return `Regreasing plan of ${tag}`
+  if (view.at === 'way') return `${wayWords[view.way].title}: ${tag}`
+  if (view.at === 'end') return `End a plan of ${tag}`
+  return view.at === 'what-if' ? `What if at ${tag}` : `Plans of ${tag}`
 }

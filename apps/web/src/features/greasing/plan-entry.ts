@@ -1,43 +1,53 @@
-import type { IntervalInput, IntervalLevels } from '@shaftbook/bearing/grease-interval'
-import { greaseDose } from '@shaftbook/bearing/grease'
 import { defaultCalendarMonths } from '@shaftbook/bearing/due'
+import { greaseDose } from '@shaftbook/bearing/grease'
 import type { GreaseEntry, GreasePlan, NewGreasePlan } from '@shaftbook/contract/grease-plans'
+import { bearingLevel, dutyOf, dutyToday, type PlaceToday, type PlanDuty } from '@shaftbook/contract/plan-duty'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import type { z } from 'zod'
 import { parseNumber } from '../../lib/length-units.ts'
-import { dutyOf, intervalOf } from './plan-duty.ts'
+import { dutyEntryOf, dutyTyped, hoursOf, type DutyEntry } from './duty-entry.ts'
 
-/** A grease plan as an engineer types it. */
-export interface PlanEntry {
+/** A plan of regreasing by gun as an engineer types it. */
+export interface PlanEntry extends DutyEntry {
   source: GreasePlan['source']
   greaseId: string
   entry: GreaseEntry
   doseG: string
-  speedRpm: string
-  levels: IntervalLevels
-  /** Load over rating as typed; empty: not known. */
-  loadOverRating: string
-  outerRingTurns: boolean
-  capLifted: boolean
   intervalHours: string
   calendarMonths: string
   reason: string
+  /** Of an interval by hand: the day to look at it again. */
+  reviewOn: string
 }
 
 export type PlanFaults = Partial<Record<string, string>>
 
-/** A new plan begins with what the one before says. */
-export function startOfPlan(place: PositionOverview): PlanEntry {
+/** A new plan begins with what the one before says, or with the duty that was tried on it. */
+export function startOfPlan(place: PositionOverview, tried?: DutyEntry): PlanEntry {
   const { plan, shaft } = place
-  const duty = plan && dutyOf(plan)
   const text = (value: number | null | undefined): string => (value == null ? '' : String(value))
   return {
-    source: plan?.source ?? 'computed',
+    source: tried ? 'computed' : (plan?.source ?? 'computed'),
     greaseId: plan?.greaseId ?? '',
     entry: plan?.entry ?? 'side',
     doseG: text(plan?.doseG ?? suggestedDoseG(place, 'side')),
-    speedRpm: text(shaft.speedRpm ?? duty?.speedRpm),
-    levels: duty?.levels ?? {
+    ...(tried ?? startOfDuty(place)),
+    intervalHours: text(plan?.intervalHours),
+    calendarMonths: text(
+      plan?.calendarMonths ?? defaultCalendarMonths({ wet: false, vertical: shaft.attitude === 'vertical' }),
+    ),
+    reason: '',
+    reviewOn: '',
+  }
+}
+
+function startOfDuty(place: PositionOverview): DutyEntry {
+  const { plan, shaft } = place
+  const duty = plan && dutyOf(plan)
+  if (duty) return dutyEntryOf(dutyToday(duty, todayOf(place)))
+  return {
+    speedRpm: shaft.speedRpm === null ? '' : String(shaft.speedRpm),
+    levels: {
       temperature: '65-to-80',
       dirt: 'light-abrasive',
       moisture: '80-to-90',
@@ -45,15 +55,17 @@ export function startOfPlan(place: PositionOverview): PlanEntry {
       shaft: shaft.attitude,
       bearing: bearingLevel(typeOf(place).kind),
     },
-    loadOverRating: text(duty?.loadOverRating),
-    outerRingTurns: duty?.outerRingTurns ?? false,
-    capLifted: duty?.capLifted ?? false,
-    intervalHours: text(plan?.intervalHours),
-    calendarMonths: text(
-      plan?.calendarMonths ?? defaultCalendarMonths({ wet: false, vertical: shaft.attitude === 'vertical' }),
-    ),
-    reason: '',
+    loadOverRating: '',
+    outerRingTurns: false,
+    capLifted: false,
   }
+}
+
+/** What the register says today of the place. */
+export function todayOf(place: PositionOverview): PlaceToday {
+  const { kind, boreMm, outsideDiameterMm, widthMm } = typeOf(place)
+  const { speedRpm, attitude } = place.shaft
+  return { speedRpm, attitude, bearingKind: kind, boreMm, outsideDiameterMm, widthMm }
 }
 
 export function typeOf(place: PositionOverview): PositionOverview['bearingType'] {
@@ -66,22 +78,16 @@ export function suggestedDoseG(place: PositionOverview, entry: GreaseEntry): num
   return greaseDose(outsideDiameterMm, widthMm, entry).doseG
 }
 
-export function dutyTyped(entry: PlanEntry, place: PositionOverview): IntervalInput {
-  return {
-    speedRpm: parseNumber(entry.speedRpm) ?? Number.NaN,
-    boreMm: typeOf(place).boreMm,
-    levels: entry.levels,
-    loadOverRating: parseNumber(entry.loadOverRating) ?? null,
-    outerRingTurns: entry.outerRingTurns,
-    capLifted: entry.capLifted,
-  }
+/** The duty of the entry, with the size of the bearing that it is for. */
+export function dutyOfEntry(entry: DutyEntry, place: PositionOverview): PlanDuty {
+  const { boreMm, outsideDiameterMm, widthMm } = typeOf(place)
+  return { ...dutyTyped(entry, boreMm), outsideDiameterMm, widthMm }
 }
 
 /** The interval in whole run hours that the entry comes to; null where it comes to none. */
 export function intervalTyped(entry: PlanEntry, place: PositionOverview): number | null {
   if (entry.source === 'by-hand') return parseNumber(entry.intervalHours) ?? null
-  const interval = intervalOf(dutyTyped(entry, place))
-  return interval.kind === 'interval' ? Math.floor(interval.intervalHours) : null
+  return hoursOf(dutyOfEntry(entry, place))
 }
 
 export function planFaults(entry: PlanEntry, place: PositionOverview): PlanFaults {
@@ -119,12 +125,7 @@ export function planBody(id: string, entry: PlanEntry, place: PositionOverview):
     calendarMonths: parseNumber(entry.calendarMonths) ?? 0,
     source: entry.source,
     reason: entry.reason.trim(),
-    duty: entry.source === 'computed' ? { ...dutyTyped(entry, place) } : {},
+    reviewOn: entry.source === 'by-hand' && entry.reviewOn !== '' ? entry.reviewOn : null,
+    duty: entry.source === 'computed' ? { ...dutyOfEntry(entry, place) } : {},
   }
-}
-
-function bearingLevel(kind: PositionOverview['bearingType']['kind']): IntervalLevels['bearing'] {
-  if (kind === 'deep-groove-ball' || kind === 'angular-contact-ball' || kind === 'self-aligning-ball')
-    return 'radial-ball'
-  return kind === 'cylindrical-roller' ? 'cylindrical-roller' : 'spherical-roller'
 }

@@ -1,5 +1,4 @@
-import { Button, Checkbox, NativeSelect, Textarea } from '@mantine/core'
-import { intervalLevels, type IntervalLevels } from '@shaftbook/bearing/grease-interval'
+import { Button, NativeSelect, Textarea } from '@mantine/core'
 import { createGreasePlan } from '@shaftbook/contract/grease-plans'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
@@ -11,11 +10,13 @@ import { useSite } from '../../session/site-access.tsx'
 import { ChoiceField } from '../../ui/choice-field.tsx'
 import { NumberField } from '../../ui/number-field.tsx'
 import { useNotice } from '../../ui/notice.tsx'
+import type { DutyEntry } from './duty-entry.ts'
+import { DutyFields } from './duty-fields.tsx'
 import { entryWords } from './entry-words.ts'
 import { FactorTable } from './factor-table.tsx'
 import { greasesQuery } from './greasing-queries.ts'
 import {
-  dutyTyped,
+  dutyOfEntry,
   planBody,
   planFaults,
   startOfPlan,
@@ -23,31 +24,25 @@ import {
   type PlanEntry,
   type PlanFaults,
 } from './plan-entry.ts'
+import { ReviewField } from './review-field.tsx'
 import { useFaults } from './use-faults.ts'
 import classes from './greasing-dialog.module.css'
 
 interface PlanFormProps {
   place: PositionOverview
+  /** The duty that was tried on the plan before, to begin with. */
+  tried?: DutyEntry | undefined
   onDone: () => void
 }
 
-const levelNames: Record<keyof IntervalLevels, string> = {
-  temperature: 'Temperature of the outer ring',
-  dirt: 'Dirt',
-  moisture: 'Moisture',
-  vibration: 'Vibration',
-  shaft: 'Shaft',
-  bearing: 'Kind of bearing',
-}
-
 /** A new grease plan: computed from the duty with every factor in view, or by hand with a reason. */
-export function PlanForm({ place, onDone }: PlanFormProps) {
+export function PlanForm({ place, tried, onDone }: PlanFormProps) {
   const { code } = useSite()
   const client = useQueryClient()
   const notice = useNotice()
   const greases = useQuery(greasesQuery(code))
   const [id] = useState(() => newId())
-  const [entry, setEntry] = useState(() => startOfPlan(place))
+  const [entry, setEntry] = useState(() => startOfPlan(place, tried))
   const { form, faults, show, showRefusal, clear } = useFaults<PlanFaults>()
   const change = (part: Partial<PlanEntry>): void => {
     setEntry({ ...entry, ...part })
@@ -57,7 +52,7 @@ export function PlanForm({ place, onDone }: PlanFormProps) {
     mutationFn: () => call(createGreasePlan, { params: { site: code }, body: planBody(id, entry, place) }),
     onSuccess: async () => {
       await invalidateSite(client, code)
-      notice.done(`${place.position.tag} has a new grease plan; the one before has ended.`)
+      notice.done(`${place.position.tag} has a new plan of regreasing; the one before has ended.`)
       onDone()
     },
     onError: showRefusal,
@@ -116,16 +111,26 @@ export function PlanForm({ place, onDone }: PlanFormProps) {
         onChange={(source) => change({ source })}
       />
       {entry.source === 'computed' ? (
-        <DutyFields entry={entry} faults={faults} change={change} place={place} />
+        <>
+          <DutyFields entry={entry} faults={faults} onChange={change} />
+          <FactorTable duty={dutyOfEntry(entry, place)} />
+        </>
       ) : (
-        <NumberField
-          label="Interval"
-          unit="h"
-          required
-          text={entry.intervalHours}
-          onText={(intervalHours) => change({ intervalHours })}
-          error={faults['intervalHours']}
-        />
+        <div className={classes.pair}>
+          <NumberField
+            label="Interval"
+            unit="h"
+            required
+            text={entry.intervalHours}
+            onText={(intervalHours) => change({ intervalHours })}
+            error={faults['intervalHours']}
+          />
+          <ReviewField
+            value={entry.reviewOn}
+            error={faults['reviewOn']}
+            onChange={(reviewOn) => change({ reviewOn })}
+          />
+        </div>
       )}
       <Textarea
         label="Reason"
@@ -150,60 +155,5 @@ export function PlanForm({ place, onDone }: PlanFormProps) {
         </Button>
       </div>
     </div>
-  )
-}
-
-interface DutyFieldsProps {
-  entry: PlanEntry
-  faults: PlanFaults
-  change: (part: Partial<PlanEntry>) => void
-  place: PositionOverview
-}
-
-function DutyFields({ entry, faults, change, place }: DutyFieldsProps) {
-  return (
-    <>
-      <div className={classes.pair}>
-        <NumberField
-          label="Speed"
-          unit="rev/min"
-          required
-          text={entry.speedRpm}
-          onText={(speedRpm) => change({ speedRpm })}
-          error={faults['speedRpm']}
-        />
-        <NumberField
-          label="Load over rating, P/C"
-          unit=""
-          text={entry.loadOverRating}
-          onText={(loadOverRating) => change({ loadOverRating })}
-          description="Nothing, when it is not known"
-          error={faults['loadOverRating']}
-        />
-        {(Object.keys(levelNames) as (keyof IntervalLevels)[]).map((name) => (
-          <NativeSelect
-            key={name}
-            label={levelNames[name]}
-            data={Object.entries(intervalLevels[name]).map(([value, { label, factor }]) => ({
-              value,
-              label: `${label} (× ${factor})`,
-            }))}
-            value={entry.levels[name]}
-            onChange={(event) => change({ levels: { ...entry.levels, [name]: event.currentTarget.value } })}
-          />
-        ))}
-        <Checkbox
-          label="The outer ring turns, or the load swings"
-          checked={entry.outerRingTurns}
-          onChange={(event) => change({ outerRingTurns: event.currentTarget.checked })}
-        />
-        <Checkbox
-          label="May exceed one year of running"
-          checked={entry.capLifted}
-          onChange={(event) => change({ capLifted: event.currentTarget.checked })}
-        />
-      </div>
-      <FactorTable duty={dutyTyped(entry, place)} />
-    </>
   )
 }

@@ -27,3 +27,8 @@ export function everyWords(plan: Every, count: (value: number) => string): strin
   ].flat()
   return parts.length === 0 ? '' : `Every ${parts.join(' or ')}`
 }
+
+/** What a plan is called: its task, or that there is none. */
+export function planTitle({ task }: { readonly task: GreaseTask | null }): string {
+  return task === null ? 'Sealed for life' : taskWords[task]
+}

@@ -17,17 +17,17 @@ import type { GreasingSearch } from './greasing-search.ts'
 /** The due list. */
 export function DuePart() {
   const { code } = useSite()
-  const { area, state, q }: GreasingSearch = useSearch({ strict: false })
+  const { area, task, state, q }: GreasingSearch = useSearch({ strict: false })
   const change = useSearchChange()
   const areas = useQuery(areasQuery(code))
-  const due = useInfiniteQuery(dueQuery(code, { areaId: area, state, search: q }))
+  const due = useInfiniteQuery(dueQuery(code, { areaId: area, task, state, search: q }))
   const { rows, more } = listed(due)
-  const filtered = [area, state, q].some((part) => part !== undefined)
-  const clear = (): void => change({ area: undefined, state: undefined, q: undefined })
+  const filtered = [area, task, state, q].some((part) => part !== undefined)
+  const clear = (): void => change({ area: undefined, task: undefined, state: undefined, q: undefined })
   return (
     <>
       <DueFilterBar
-        values={{ area, state, q }}
+        values={{ area, task, state, q }}
         areas={areas.data?.items ?? []}
         onChange={change}
         result={filtered && due.isSuccess ? matching(rows.length, more.hasMore) : undefined}
@@ -37,7 +37,7 @@ export function DuePart() {
       {due.isSuccess && rows.length === 0 && <NothingDue filtered={filtered} onClear={clear} />}
       {rows.length > 0 && (
         <>
-          <DueList items={rows} onLog={(log) => change({ log })} onPlan={(plan) => change({ plan })} />
+          <DueList items={rows} onLog={(log, done) => change({ log, do: done })} onPlan={(plan) => change({ plan })} />
           <TableFoot more={more} shown={rows.length} />
         </>
       )}
@@ -49,13 +49,13 @@ function NothingDue({ filtered, onClear }: { filtered: boolean; onClear: () => v
   if (!filtered)
     return (
       <EmptyState
-        title="No position has a grease plan yet"
+        title="No position has a plan yet"
         text="A position is listed here once an engineer has given it a plan."
       />
     )
   return (
     <EmptyState
-      title="No position matches"
+      title="Nothing matches"
       text="Take a filter away, or search by tag or machine."
       action={
         <Button variant="default" onClick={onClear}>
@@ -67,6 +67,6 @@ function NothingDue({ filtered, onClear }: { filtered: boolean; onClear: () => v
 }
 
 function matching(count: number, hasMore: boolean): string {
-  if (hasMore) return `The first ${count} positions that match`
-  return count === 1 ? '1 position matches' : `${count} positions match`
+  if (hasMore) return `The first ${count} that match`
+  return count === 1 ? '1 task matches' : `${count} tasks match`
 }

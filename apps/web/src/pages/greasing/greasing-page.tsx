@@ -3,38 +3,41 @@ import { useSearch } from '@tanstack/react-router'
 import { LogDialog } from '../../features/greasing/log-dialog.tsx'
 import { PlanDialog } from '../../features/greasing/plan-dialog.tsx'
 import { useSearchChange } from '../../lib/use-search-change.ts'
-import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { PageHead } from '../../ui/page-head.tsx'
-import { SectionNav } from '../../ui/section-nav.tsx'
 import { DonePart } from './done-part.tsx'
 import { DuePart } from './due-part.tsx'
+import { GreasingNav } from './greasing-nav.tsx'
 import type { GreasingSearch } from './greasing-search.ts'
+import { SealedPart } from './sealed-part.tsx'
 
-/** What is due for grease, what was greased, and the plans behind it. */
+const parts = {
+  due: {
+    sentence: 'By run hours or by the calendar, whichever comes first; the longest due on top.',
+    Part: DuePart,
+  },
+  done: {
+    sentence: 'What was done, when, and whether it met its window. A wrong record is corrected by a further one.',
+    Part: DonePart,
+  },
+  sealed: { sentence: 'Positions that take no grease: they stand here, so that none is forgotten.', Part: SealedPart },
+} as const
+
+/** What is due, what was done, and the plans behind it. */
 export function GreasingPage() {
-  const { code, may } = useSite()
-  const { tab = 'due', log, plan }: GreasingSearch = useSearch({ strict: false })
+  const { may } = useSite()
+  const { tab = 'due', log, do: task, plan }: GreasingSearch = useSearch({ strict: false })
   const change = useSearchChange()
+  const { sentence, Part } = parts[tab]
   return (
     <>
-      <PageHead title="Greasing" sentence={tab === 'due' ? dueSentence : doneSentence} />
-      <SectionNav
-        label="Greasing"
-        active={tab}
-        places={[
-          { key: 'due', label: 'Due', href: paths.greasing(code) },
-          { key: 'done', label: 'Done', href: `${paths.greasing(code)}?tab=done` },
-        ]}
-      />
-      {tab === 'due' ? <DuePart /> : <DonePart />}
+      <PageHead title="Greasing" sentence={sentence} />
+      <GreasingNav active={tab} />
+      <Part />
       {log !== undefined && may(createGreasing) && (
-        <LogDialog positionId={log} onClose={() => change({ log: undefined })} />
+        <LogDialog positionId={log} task={task} onClose={() => change({ log: undefined, do: undefined })} />
       )}
       {plan !== undefined && <PlanDialog positionId={plan} onClose={() => change({ plan: undefined })} />}
     </>
   )
 }
-
-const dueSentence = 'By run hours or by the calendar, whichever comes first; the longest due on top.'
-const doneSentence = 'What went in, when, and whether it met its window. A wrong record is corrected by a further one.'

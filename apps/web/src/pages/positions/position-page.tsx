@@ -8,13 +8,13 @@ import { addressOf } from '../../api/call.ts'
 import { WaitingHere } from '../../features/device/waiting-here.tsx'
 import { FlagItem } from '../../features/flags/flag-item.tsx'
 import { PutOffDialog } from '../../features/flags/put-off-dialog.tsx'
+import { PositionTasks } from '../../features/greasing/position-tasks.tsx'
 import { PlannedHere } from '../../features/mount-plans/planned-here.tsx'
 import { bandSourceText } from '../../features/mounts/band-source.tsx'
 import { UnfinishedSheets } from '../../features/mounts/unfinished-sheets.tsx'
 import { AddPhotos } from '../../features/photos/add-photos.tsx'
 import { PhotoStrip } from '../../features/photos/photo-strip.tsx'
 import { FittedNow } from '../../features/positions/fitted-now.tsx'
-import { GreasingFacts } from '../../features/positions/greasing-facts.tsx'
 import { hoursSoFar } from '../../features/positions/hours-so-far.ts'
 import { lifeFitments } from '../../features/positions/life-fitments.ts'
 import { NextBand } from '../../features/positions/next-band.tsx'
@@ -72,8 +72,8 @@ export function PositionPage() {
           <PagePart title="Fitted now">
             <FittedNow place={place} hours={hours} judgement={mount.data?.judgement ?? null} />
           </PagePart>
-          <PagePart title="Greasing">
-            <GreasingFacts
+          <PagePart title="Greasing" aside={<AppLink href={paths.greasePlans(code, id)}>Plans</AppLink>}>
+            <PositionTasks
               place={place}
               lastGreasedAt={newestOf(history.greasings.map(({ greasedAt }) => greasedAt))}
             />
