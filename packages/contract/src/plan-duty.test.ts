@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { dutyOf, intervalOf, proposalOf, type PlaceToday } from './plan-duty.ts'
+import { dutyOf, intervalOf, proposalOf, type PlaceToday, wholeHours } from './plan-duty.ts'
 
 const duty = {
   speedRpm: 1000,
