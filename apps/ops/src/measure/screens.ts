@@ -6,10 +6,8 @@ export function sheetAddress(site: string, positionId: string, step?: string): s
   return `/${site}/positions/${positionId}/remount${step === undefined ? '' : `?step=${step}`}`
 }
 
-/** A field of the first step of the sheet. */
-export function firstField(page: Page): Locator {
-  return page.getByLabel('Permit number')
-}
+/** The label of a field of the first step of the sheet. */
+export const firstField = 'Permit number'
 
 export function benchReading(page: Page, row: string, reading: number): Locator {
   return page.getByLabel(`Bench, row ${row}, reading ${reading}`)
