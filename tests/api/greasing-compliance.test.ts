@@ -207,7 +207,9 @@ describe('compliance', () => {
     const { body } = await technician.get(whole).expect(200)
     expect(body.overdosedInAll).toBe(over.length)
     const got = body.overdosed.map(({ doseG, verdict }: { doseG: number; verdict: string }) => [doseG, verdict])
-    expect(got.toSorted()).toEqual(over.map(({ doseG }) => [doseG, doseG > 84 ? 'far-over' : 'over']).toSorted())
+    const byDose = (a: [number, string], b: [number, string]): number => a[0] - b[0]
+    const wanted = over.map(({ doseG }): [number, string] => [doseG, doseG > 84 ? 'far-over' : 'over'])
+    expect(got.toSorted(byDose)).toEqual(wanted.toSorted(byDose))
     const times = body.overdosed.map(({ greasedAt }: { greasedAt: string }) => greasedAt)
     expect(times).toEqual(times.toSorted().toReversed())
   })

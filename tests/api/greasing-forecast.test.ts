@@ -48,6 +48,8 @@ beforeAll(async () => {
   await insert(owner, siteId, 'area', [anArea({ siteId, id: otherArea, code: 'SIL', name: 'Silo' })])
   await insert(owner, siteId, 'grease', [aGrease({ siteId, id: otherGrease, name: 'Sedge PU 2' })])
   for (const work of works) await addDue(work)
+  const { locating, ...beta } = service.beta
+  await addDueRow({ planId: locating.planId, positionId: locating.id }, beta.areaId, today, true, beta)
   technician = await service.signIn(alpha.people.technician, 'alpha')
   manager = await service.signIn(alpha.people.manager, 'alpha')
 })
@@ -66,13 +68,19 @@ async function addDue(work: Work): Promise<void> {
   await addDueRow(spot, areaId, work.dueOn, work.hoursPerDay > 10)
 }
 
-async function addDueRow(spot: Spot, areaId: string, dueOn: string, estimated: boolean): Promise<void> {
+async function addDueRow(
+  spot: Pick<Spot, 'planId' | 'positionId'>,
+  areaId: string,
+  dueOn: string,
+  estimated: boolean,
+  { siteId }: { siteId: string } = service.alpha,
+): Promise<void> {
   await ask(
     service.owner,
-    service.alpha.siteId,
+    siteId,
     `insert into grease_due (site_id, id, position_id, area_id, due_on, due_by, estimated, due_soon_on, overdue_on, missed_on, state)
      values ($1, $2, $3, $4, $5, 'hours', $6, $5, $5, $5, 'not-due')`,
-    [service.alpha.siteId, spot.planId, spot.positionId, areaId, dueOn, estimated],
+    [siteId, spot.planId, spot.positionId, areaId, dueOn, estimated],
   )
 }
 
@@ -109,9 +117,8 @@ function after(day: string, { intervalHours, calendarMonths, hoursPerDay }: Work
   const [year, month, date] = day.split('-').map(Number) as [number, number, number]
   const lastOfMonth = new Date(Date.UTC(year, month - 1 + calendarMonths + 1, 0)).getUTCDate()
   const byMonths = Date.UTC(year, month - 1 + calendarMonths, Math.min(date, lastOfMonth))
-  let days = 1
-  while (hoursPerDay > 0 && days * hoursPerDay < intervalHours) days += 1
-  const byHours = hoursPerDay > 0 ? Date.parse(day) + days * dayMs : Infinity
+  const days = Array.from({ length: 3000 }, (_, index) => index + 1).find((n) => n * hoursPerDay >= intervalHours)
+  const byHours = days === undefined ? Infinity : Date.parse(day) + days * dayMs
   return text(Math.min(byMonths, byHours))
 }
 

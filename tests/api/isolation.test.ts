@@ -9,7 +9,7 @@ import { rowCounts } from './shaft-work.ts'
 
 const service = useTestApp()
 /** Lists that name no row where a site has little to show. */
-const onlyNumbers = ['count-flags', 'read-life-summary']
+const onlyNumbers = ['count-flags', 'read-life-summary', 'read-greasing-forecast', 'read-greasing-compliance']
 let manager: SiteAgent
 let app: Client
 let tables: string[]

@@ -33,6 +33,7 @@ interface Credentials {
 export interface SiteAgent {
   get(path: string): Test
   post(path: string, body?: object): Test
+  delete(path: string): Test
   /** Sends the version as If-Match where it is given. */
   patch(path: string, body: object, version?: number): Test
   postIfMatch(path: string, body: object, version: number): Test
@@ -84,6 +85,7 @@ async function signIn(app: FastifyInstance, { email, password }: Credentials, si
   return {
     get: (path) => agent.get(at(path)),
     post: (path, body) => agent.post(at(path)).send(body),
+    delete: (path) => agent.delete(at(path)),
     patch: (path, body, version) => {
       const request = agent.patch(at(path))
       return (version === undefined ? request : ifMatch(request, version)).send(body)

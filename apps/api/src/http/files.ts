@@ -49,7 +49,8 @@ export function sendFile(request: FastifyRequest, reply: FastifyReply, file: Fil
     'x-content-type-options': 'nosniff',
     ...(file.mediaType.startsWith('image/') && { 'content-security-policy': "default-src 'none'; sandbox" }),
   })
-  return reply.type(file.mediaType).send(file.bytes)
+  const charset = file.mediaType.startsWith('text/') ? '; charset=utf-8' : ''
+  return reply.type(`${file.mediaType}${charset}`).send(file.bytes)
 }
 
 function knows(ifNoneMatch: string | undefined, tag: string): boolean {

@@ -5,6 +5,7 @@ import { withClient } from '../database-client.ts'
 import { openDatabase } from '../database.ts'
 import { readEnvironment } from '../environment.ts'
 import { requireFreePort } from '../free-port.ts'
+import { mailSettings } from '../mail-settings.ts'
 import { photoSettings } from '../photo-settings.ts'
 import { prepareDatabase } from '../prepare-database.ts'
 import { OperatorError } from '../operator-error.ts'
@@ -19,6 +20,7 @@ async function start(stopped: AbortSignal): Promise<void> {
   const environment = readEnvironment(process.env)
   const { HOST: host, PORT: port } = environment
   const photos = photoSettings(environment)
+  const mail = mailSettings(environment)
   await requireFreePort(host, port)
   const steps = new Steps(5)
   const stops: (() => Promise<void>)[] = []
@@ -40,6 +42,7 @@ async function start(stopped: AbortSignal): Promise<void> {
         secureCookies: environment.SHAFTBOOK_HTTPS,
         trustProxy: environment.SHAFTBOOK_HTTPS,
         ...photos,
+        ...mail,
       })
       stops.push(() => started.close())
       return [started, `listening at ${started.url}`]
