@@ -75,7 +75,9 @@ function scriptOf(table: PageFiles[]): string {
   return `function ask(rel, as, href) {
   document.head.append(Object.assign(document.createElement('link'), { rel, as, crossOrigin: '', href }))
 }
-for (const { address, asks, scripts, styles } of ${JSON.stringify(table)}) {
+// where the pages lie on the device there is nothing to hurry
+const pages = navigator.serviceWorker?.controller ? [] : ${JSON.stringify(table)}
+for (const { address, asks, scripts, styles } of pages) {
   const found = new RegExp(address).exec(location.pathname)
   if (!found) continue
   for (const path of asks) ask('preload', 'fetch', path.replace(/\\$(\\d)/g, (_, group) => found[group]))
