@@ -57,6 +57,8 @@ export const paths = {
   setup: (site: string) => `/${site}/setup`,
   setupPart: (site: string, part: SetupPart) => `/${site}/setup/${part}`,
   place: (site: string, level: 'area' | 'machine' | 'shaft', id: string) => `/${site}/setup/places/${level}/${id}`,
+  /** What many meters show, entered at once. */
+  readMeters: (site: string) => `/${site}/setup/meters/readings`,
   meter: (site: string, id: string) => `/${site}/setup/meters/${id}`,
   admitPerson: (site: string) => `/${site}/setup/people/new`,
   newChart: (site: string) => `/${site}/setup/charts/new`,
@@ -113,6 +115,7 @@ export const patterns = {
   places: 'setup/places',
   place: 'setup/places/$level/$id',
   meters: 'setup/meters',
+  readMeters: 'setup/meters/readings',
   meter: 'setup/meters/$id',
   bearingTypes: 'setup/bearing-types',
   greases: 'setup/greases',
