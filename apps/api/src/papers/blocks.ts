@@ -26,7 +26,23 @@ export function space(height: number): Block {
   return { height, draw: () => {} }
 }
 
-export function paragraph({ paper, x, width }: Column, text: string, style: Style = {}): Block {
+/** How tall, in points, one text may be: a block never outgrows its page. */
+export const tallest = { text: 480, cell: 160 }
+const lettersOfCell = 600
+
+/** The text; one that would be taller than `most` points goes on one line after the other and is cut with an ellipsis. */
+export function within(paper: Paper, text: string, width: number, style: Style, most: number): string {
+  if (paper.heightOf(text, width, style) <= most) return text
+  const run = text.replaceAll(/\s+/g, ' ')
+  if (paper.heightOf(run, width, style) <= most) return run
+  // no letter is wider than its size
+  const { size = 9 } = style
+  const letters = Math.floor(most / (size * 1.4)) * Math.floor(width / size)
+  return `${run.slice(0, letters).trimEnd()} …`
+}
+
+export function paragraph({ paper, x, width }: Column, told: string, style: Style = {}): Block {
+  const text = within(paper, told, width, style, tallest.text)
   return {
     height: paper.heightOf(text, width, style) + 2,
     draw: (y) => void paper.write(text, x, y, width, style),
@@ -56,15 +72,16 @@ export function factList({ paper, x, width }: Column, list: readonly Fact[], lab
     .filter(({ value }) => value !== null && value !== undefined && value !== '')
     .map(({ label, value }) => {
       const valueWidth = width - labelWidth
+      const text = within(paper, value ?? '', valueWidth, style, tallest.text)
       const height = Math.max(
-        paper.heightOf(value ?? '', valueWidth, style),
+        paper.heightOf(text, valueWidth, style),
         paper.heightOf(label, labelWidth - 8, { size: 8 }),
       )
       return {
         height: height + 1.6,
         draw: (y) => {
           paper.write(label, x, y + 0.8, labelWidth - 8, { size: 8, ink: 'soft' })
-          paper.write(value ?? '', x + labelWidth, y, valueWidth, style)
+          paper.write(text, x + labelWidth, y, valueWidth, style)
         },
       }
     })
@@ -86,7 +103,11 @@ export function table(
   const shares = columns.reduce((sum, { share }) => sum + share, 0)
   const widths = columns.map(({ share }) => (share / shares) * width)
   const gap = 5
-  const line = (cells: readonly string[], style: Style, under: boolean): Block => {
+  const line = (told: readonly string[], style: Style, under: boolean): Block => {
+    const cells = told.map((cell, index) => {
+      const text = cell.slice(0, lettersOfCell)
+      return within(paper, text, widths[index]! - gap, style, tallest.cell)
+    })
     const heights = cells.map((cell, index) => paper.heightOf(cell, widths[index]! - gap, style))
     const height = Math.max(...heights) + 4
     return {

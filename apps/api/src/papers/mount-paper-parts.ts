@@ -1,7 +1,7 @@
 import { clearanceRange } from '@shaftbook/bearing/clearance'
 import type { Check } from '@shaftbook/contract/judgement'
 import type { MountRecord, Reading } from '@shaftbook/contract/mounts'
-import { paragraph, partTitle, rule, table, type Block, type Column } from './blocks.ts'
+import { paragraph, partTitle, rule, table, tallest, within, type Block, type Column } from './blocks.ts'
 import { gaugeBlock } from './gauge-drawing.ts'
 import { inks, type Ink, type Paper } from './paper.ts'
 import { drawVerdict, verdictInk, verdictWords } from './verdict-shape.ts'
@@ -9,9 +9,9 @@ import { asTyped, micrometreRange, micrometres } from './words.ts'
 
 /** Verdict with shape and word, the numbers behind it, uncertainty and where the band comes from. */
 export function verdictBlock({ paper, x, width }: Column, { judgement }: MountRecord): Block {
-  const lines = verdictLines(judgement)
   const style = { size: 9 } as const
   const left = 132
+  const lines = verdictLines(judgement).map((line) => within(paper, line, width - left, style, tallest.cell))
   const heights = lines.map((line) => paper.heightOf(line, width - left, style) + 1.5)
   const height = Math.max(
     46,

@@ -57,6 +57,26 @@ describe('mountPaper(contents)', () => {
     expect([...words, ...people, ...rest].filter((word) => !isThere(word))).toEqual([])
   })
 
+  it.each([
+    ['lines', 'a\n'.repeat(999)],
+    ['one word', 'W'.repeat(2000)],
+    ['words', 'grease '.repeat(285)],
+  ])('cuts texts that no page holds, here the longest of %s, and says so by an ellipsis', async (_name, text) => {
+    const record = aFullRecord()
+    const [line] = record.details.kitCheck
+    const kitCheck = Array.from({ length: 80 }, () => ({ ...line!, foundCode: text, plannedCode: text, reason: text }))
+    const judgement = {
+      ...record.judgement,
+      band: { ...record.judgement.band!, source: { ...record.judgement.band!.source, title: text } },
+    }
+    const told = { note: text, checker: text, permitReference: text, gauge: text, judgement }
+    const paper = await printed({ record: { ...record, ...told, details: { ...record.details, kitCheck } } })
+    expect(paper.pages).toBeLessThan(150)
+    expect(paper.texts.every((page, index) => page.includes(`page ${index + 1} of ${paper.pages}`))).toBe(true)
+    expect(paper.texts.join(' ')).toContain('…')
+    expect(paper.texts.join(' ')).toContain('Tomas Ferrand')
+  })
+
   it("tells times by the plant's clock", async () => {
     const text = (await printed()).texts.join(' ')
     // Halifax is four hours behind UTC in November: 14:05, 16:40 and 15:10 UTC
