@@ -59,10 +59,10 @@ async function measure(browser: Browser, wire: Wire, position: string): Promise<
     cold.push(await loadSheet(context, address))
     await context.close()
   }
-  if (process.argv.includes('--waterfall')) printWaterfall(cold.at(-1))
 
   const context = await signedIn(browser, wire.url, { install: true })
-  const installedMs = await startInstalled(context, wire, site, address)
+  const installed = await startInstalled(context, wire, site, address)
+  if (process.argv.includes('--waterfall')) for (const load of [cold.at(-1), installed]) printWaterfall(load)
   const pressMs = await pressKeys(context, site, position, presses)
   const scriptBytes = cold.map(({ requests }) =>
     requests.filter(({ type }) => type === 'Script').reduce((sum, { bytes }) => sum + bytes, 0),
@@ -74,7 +74,7 @@ async function measure(browser: Browser, wire: Wire, position: string): Promise<
       budget: 3000,
       unit: 'ms',
     },
-    { what: 'Second start, installed, without a network', value: installedMs, budget: 1000, unit: 'ms' },
+    { what: 'Second start, installed, without a network', value: installed.usableMs, budget: 1000, unit: 'ms' },
     { what: `Key press on a reading to its verdict (median of ${presses})`, value: median(pressMs), unit: 'ms' },
     {
       what: `Key press on a reading to its verdict (95 % of ${presses})`,
@@ -107,6 +107,7 @@ function report(figures: Figure[]): void {
 }
 
 function printWaterfall(load: Load | undefined): void {
+  console.log('')
   for (const { path, type, startMs, endMs, bytes } of load?.requests ?? []) {
     const span = `${startMs.toFixed(0).padStart(6)} – ${endMs.toFixed(0).padStart(5)} ms`
     console.log(`${span} ${(bytes / 1000).toFixed(1).padStart(7)} kB  ${type.padEnd(10)} ${path.slice(0, 90)}`)

@@ -1,15 +1,15 @@
 import type { BrowserContext } from 'playwright-core'
 import type { Wire } from '../../../../tests/support/wire.ts'
-import { loadSheet } from './first-load.ts'
+import { loadSheet, type Load } from './first-load.ts'
 import { keepAllAreas } from './screens.ts'
 
-/** Installs the app, takes the site along, cuts the network and opens the sheet again; until a field can be typed in, ms. */
+/** Installs the app, takes the site along, cuts the network and opens the sheet again. */
 export async function startInstalled(
   context: BrowserContext,
   wire: Wire,
   site: string,
   address: string,
-): Promise<number> {
+): Promise<Load> {
   const page = await context.newPage()
   await page.goto(address)
   await page.evaluate(async () => void (await navigator.serviceWorker.ready))
@@ -17,7 +17,7 @@ export async function startInstalled(
   await page.close()
   await wire.cut()
   try {
-    return (await loadSheet(context, address)).usableMs
+    return await loadSheet(context, address)
   } finally {
     await wire.mend()
   }
