@@ -87,6 +87,30 @@ describe('a mount that is accepted until a day', () => {
   })
 })
 
+describe('a correction of an accepted mount', () => {
+  async function corrected(mountedA: string) {
+    const { id, positionId, body } = await anOverMount()
+    await decide(id).expect(201)
+    const { id: _id, positionId: _position, bearing: _bearing, sign: _sign, ...sheet } = body
+    const readings = typedReadings({ benchA: ['0.125'], benchB: ['0.125'], mountedA: [mountedA], mountedB: ['0.062'] })
+    const correction = { ...sheet, ...over, readings, id: randomUUID(), correctionReason: 'Row A was read wrongly' }
+    await technician.post(`/mount-records/${id}/corrections`, correction).expect(201)
+    return positionId
+  }
+
+  it('brings its flags back where the numbers are others than those that were accepted', async () => {
+    const positionId = await corrected('0.040')
+    expect(await flagsOf(positionId, 'put-off')).toEqual([])
+    const over = (await flagsOf(positionId, 'open')).find(({ kind }) => kind === 'mount-over')
+    expect(over).toMatchObject({ putOffUntil: null, facts: { reductionUm: 74 } })
+  })
+
+  it('leaves them put off where the numbers are the same', async () => {
+    const positionId = await corrected('0.062')
+    expect(await flagsOf(positionId, 'put-off')).toMatchObject([{ kind: 'mount-over', putOffUntil: inDays(30) }])
+  })
+})
+
 describe('a mount that is to be done again', () => {
   it('brings back the flags that were put off, with why', async () => {
     const { id, positionId } = await anOverMount()

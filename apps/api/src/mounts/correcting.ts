@@ -1,5 +1,6 @@
 import { stayHours } from '@shaftbook/bearing/run-hours'
 import { judgementOf } from '@shaftbook/contract/judge-mount'
+import type { Judgement } from '@shaftbook/contract/judgement'
 import type { MountCorrection, MountRecord } from '@shaftbook/contract/mounts'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
@@ -10,6 +11,7 @@ import type { Place } from '../meters/place.ts'
 import { correctHours, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
+import { putOffMountFlags } from './decisions.store.ts'
 import { addFittedParts } from './fitted-parts.store.ts'
 import { basisOf } from './fitting.ts'
 import { correctStay, findStay, findStayBefore } from './fitting.store.ts'
@@ -40,7 +42,9 @@ export function correctMount(
     const fitmentId = correctable(wrong)
     const mountedAt = momentOf(work, body.mountedAt, 'mountedAt')
     const hours = await hoursOf(work, place, wrong, body, mountedAt)
-    await addCorrection(work, place, wrong, { body, fitmentId, mountedAt, hours })
+    const judgement = await addCorrection(work, place, wrong, { body, fitmentId, mountedAt, hours })
+    // what was accepted until a day were other numbers
+    if (!sameNumbers(wrong.judgement, judgement)) await putOffMountFlags(work.tx, fitmentId, null)
     await moveStay(work, place, { fitmentId, mountRecordId: body.id, fittedAt: mountedAt, hours })
     if (hours) await moveStayBefore(work, place, new Date(wrong.mountedAt), hours)
     await correctInitialFill(work, place, {
@@ -90,7 +94,7 @@ interface Correcting {
   readonly hours: RunHoursAt | null
 }
 
-async function addCorrection(work: Work, place: Place, wrong: MountRecord, correcting: Correcting): Promise<void> {
+async function addCorrection(work: Work, place: Place, wrong: MountRecord, correcting: Correcting): Promise<Judgement> {
   const { body, fitmentId, mountedAt, hours } = correcting
   checkByFeel(body)
   const { type, bands, settings } = await basisOf(work, place, wrong.bearing.bearingTypeId)
@@ -120,6 +124,16 @@ async function addCorrection(work: Work, place: Place, wrong: MountRecord, corre
   const signature = { signedAt: work.now, signedBy: work.personId }
   await addFittedParts(work.tx, { mountRecordId: body.id, positionId: place.positionId }, body.details.kitCheck)
   await signRecord(work.tx, body.id, { fitmentId, mountedAt, runHours, noHoursReason, judgement, ...signature })
+  return judgement
+}
+
+function sameNumbers(one: Judgement, other: Judgement): boolean {
+  return (
+    one.verdict === other.verdict &&
+    one.residual === other.residual &&
+    one.reductionUm === other.reductionUm &&
+    one.mountedMeanUm === other.mountedMeanUm
+  )
 }
 
 interface MovedStay {
