@@ -14,6 +14,9 @@ export function GreasingNav({ active }: { active: string }) {
         { key: 'due', label: 'Due', href: greasing },
         { key: 'done', label: 'Done', href: `${greasing}?tab=done` },
         { key: 'sealed', label: 'Sealed for life', href: `${greasing}?tab=sealed` },
+        { key: 'ahead', label: 'Ahead', href: paths.greasingAhead(code) },
+        { key: 'compliance', label: 'Compliance', href: paths.greasingCompliance(code) },
+        { key: 'mail', label: 'Calendar and mail', href: paths.greasingMail(code) },
       ]}
     />
   )

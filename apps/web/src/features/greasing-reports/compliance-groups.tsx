@@ -1,0 +1,85 @@
+import type { ComplianceGrouping, GreasingCompliance } from '@shaftbook/contract/greasing-reports'
+import { useMemo } from 'react'
+import { paths } from '../../paths.ts'
+import { useSite } from '../../session/site-access.tsx'
+import type { DataColumn } from '../../ui/data-table-types.ts'
+import { DataTable } from '../../ui/data-table.tsx'
+import { EmptyState } from '../../ui/empty-state.tsx'
+import { AppLink } from '../../ui/link.tsx'
+import { fewWords, groupingWords, percentText, resultSeries } from './compliance-words.ts'
+import classes from './reports.module.css'
+
+type Group = GreasingCompliance['groups'][number]
+
+interface ComplianceGroupsProps {
+  compliance: GreasingCompliance
+  by: ComplianceGrouping
+}
+
+/** The windows by area, position or person, those with the most windows not met first. */
+export function ComplianceGroups({ compliance, by }: ComplianceGroupsProps) {
+  const { code } = useSite()
+  const columns = useMemo(() => groupColumns(by, code), [by, code])
+  const { groups, groupsInAll } = compliance
+  return (
+    <>
+      {groupsInAll > groups.length && (
+        <p className={classes.note}>
+          The {groups.length} with the most windows not met, of {groupsInAll}. Choose an area to see the others.
+        </p>
+      )}
+      <DataTable<Group>
+        caption={`Windows by ${groupingWords[by].toLowerCase()}, the most not met first`}
+        columns={columns}
+        rows={groups}
+        rowKey={({ id }) => id ?? 'nobody'}
+        empty={
+          <EmptyState heading="h3" title="No window was due" text="Choose a longer period, or take a filter away." />
+        }
+      />
+    </>
+  )
+}
+
+function groupColumns(by: ComplianceGrouping, code: string): DataColumn<Group>[] {
+  return [
+    {
+      key: 'name',
+      header: groupingWords[by],
+      phone: 'title',
+      cell: ({ id, name }) => {
+        if (id === null) return 'Nobody came'
+        return by === 'position' ? <AppLink href={paths.position(code, id)}>{name}</AppLink> : name
+      },
+      sortValue: ({ name }) => name ?? undefined,
+    },
+    {
+      key: 'percent',
+      header: 'Met',
+      phone: 'aside',
+      align: 'right',
+      cell: (group) => (
+        <>
+          <strong>{percentText(group)}</strong>
+          {fewWords(group) && <span className={classes.few}>few windows</span>}
+        </>
+      ),
+      sortValue: ({ percent }) => percent ?? undefined,
+    },
+    {
+      key: 'windowsDue',
+      header: 'Windows due',
+      align: 'right',
+      cell: ({ windowsDue }) => windowsDue,
+      sortValue: ({ windowsDue }) => windowsDue,
+    },
+    ...resultSeries.map(({ key, words }): DataColumn<Group> => ({
+      key,
+      header: words,
+      align: 'right',
+      cell: (group) => group[key],
+      sortValue: (group) => group[key],
+    })),
+    { key: 'early', header: 'Early', align: 'right', cell: ({ early }) => early, sortValue: ({ early }) => early },
+  ]
+}
