@@ -29,8 +29,7 @@ export function WhatIf({ plan, duty, place, onBack, onTake }: WhatIfProps) {
   return (
     <>
       <p>Change a level and see what the interval would be. Nothing is stored.</p>
-      <DutyFields entry={entry} faults={{}} onChange={(part) => setEntry({ ...entry, ...part })} />
-      <div className={classes.compare} aria-live="polite">
+      <div className={`${classes.compare} ${classes.stays}`} aria-live="polite">
         <Limit label="The plan" hours={plan.intervalHours} months={plan.calendarMonths} hoursPerDay={hoursPerDay} />
         {hours === null ? (
           <div>
@@ -46,6 +45,7 @@ export function WhatIf({ plan, duty, place, onBack, onTake }: WhatIfProps) {
           />
         )}
       </div>
+      <DutyFields entry={entry} faults={{}} onChange={(part) => setEntry({ ...entry, ...part })} />
       <FactorTable duty={tried} />
       <div className={classes.acts}>
         <Button variant="default" onClick={onBack}>
