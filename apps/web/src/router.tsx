@@ -15,6 +15,7 @@ import { LostPage } from './pages/not-found.tsx'
 import { benchPages } from './pages/bench/routes.tsx'
 import { devicePages } from './pages/device/routes.tsx'
 import { flagPages } from './pages/flags/routes.tsx'
+import { roundPages } from './pages/greasing/round-routes.tsx'
 import { greasingPages } from './pages/greasing/routes.tsx'
 import { lifePages } from './pages/life/routes.tsx'
 import { mountPages } from './pages/mounts/routes.tsx'
@@ -96,6 +97,7 @@ const sitePages = [
   scanPages,
   mountPages,
   greasingPages,
+  roundPages,
   storesPages,
   lifePages,
   benchPages,

@@ -3,6 +3,7 @@ import { listPositionHistories, listPositionOverviews } from '@shaftbook/contrac
 import type { Endpoint } from '@shaftbook/contract/endpoint'
 import { countFlags, listFlags } from '@shaftbook/contract/flags'
 import { listDue } from '@shaftbook/contract/greasing'
+import { guns } from '@shaftbook/contract/guns'
 import { listMakerCharts, readMakerChart } from '@shaftbook/contract/maker-charts'
 import { listMountPlans, readMountPlan } from '@shaftbook/contract/mount-plans'
 import { listMounts, readMount } from '@shaftbook/contract/mounts'
@@ -15,6 +16,7 @@ import {
   type PositionOverview,
 } from '@shaftbook/contract/position-views'
 import { areas, bearingTypes, gauges, greases } from '@shaftbook/contract/register-tables'
+import { listRounds, readRound } from '@shaftbook/contract/rounds'
 import { request, type AnyInput } from '../api/request.ts'
 import { listKey, recordKey, type Download } from './kept-replies.ts'
 
@@ -51,7 +53,7 @@ export async function downloadSite(site: string): Promise<Download[]> {
     { key: recordKey(countFlags, site), value: await request(countFlags, { params }) },
     { key: recordKey(listTreeAreas, site), value: await request(listTreeAreas, { params }) },
   ]
-  for (const { list } of [areas, bearingTypes, greases, gauges]) downloads.push(await whole(list))
+  for (const { list } of [areas, bearingTypes, greases, gauges, guns]) downloads.push(await whole(list))
 
   const charts = await whole(listMakerCharts)
   const drafts = await whole(listMounts, { state: 'draft' })
@@ -69,7 +71,17 @@ export async function downloadSite(site: string): Promise<Download[]> {
   for (const plan of plans.value as { id: string }[]) {
     downloads.push({ key: recordKey(readMountPlan, site, plan.id), value: plan })
   }
-  return [...downloads, ...(await positions(site, { planned: 'true' }))]
+  return [...downloads, ...(await rounds(site)), ...(await positions(site, { planned: 'true' }))]
+}
+
+/** The rounds of the site, each with its stops. */
+async function rounds(site: string): Promise<Download[]> {
+  const list = { key: listKey(listRounds, site), value: await wholeList(listRounds, { params: { site } }) }
+  const whole: Download[] = []
+  for (const id of idsOf(list)) {
+    whole.push({ key: recordKey(readRound, site, id), value: await request(readRound, { params: { site, id } }) })
+  }
+  return [list, ...whole]
 }
 
 /** Every position of an area, its lists, its flags. */

@@ -62,6 +62,8 @@ const rules: Readonly<Record<string, ListRule<never>>> = {
   'list-bearing-types': register,
   'list-greases': register,
   'list-gauges': register,
+  'list-guns': register,
+  'list-rounds': register,
   'list-maker-charts': register,
 }
 

@@ -13,6 +13,7 @@ export function GreasingNav({ active }: { active: string }) {
       places={[
         { key: 'due', label: 'Due', href: greasing },
         { key: 'done', label: 'Done', href: `${greasing}?tab=done` },
+        { key: 'rounds', label: 'Rounds', href: paths.rounds(code) },
         { key: 'sealed', label: 'Sealed for life', href: `${greasing}?tab=sealed` },
         { key: 'ahead', label: 'Ahead', href: paths.greasingAhead(code) },
         { key: 'compliance', label: 'Compliance', href: paths.greasingCompliance(code) },
