@@ -41,14 +41,33 @@ export async function fillSite(service: TestApp, site: SmallSite): Promise<void>
     doseG: 42,
     meterShowsHours: 2610,
   })
+  await sent('/observations', {
+    id: randomUUID(),
+    positionId: site.locating.id,
+    observedAt: daysOn(site, 86),
+    temperatureC: 48,
+  })
   await sent(`/grease-plans/${site.locating.planId}/reviews`, { id: randomUUID(), reason: 'Looked at on the round' })
   await walkRound(site, sent)
+  await addChange(site, sent)
   await addPhoto(manager, site)
   await sent('/calendar-feeds', { id: randomUUID(), areaId: site.areaId })
   const mails = { weekdays: [1], hour: 6, areaIds: [site.areaId], alsoWhenNothing: false }
   await manager.patch('/mail-digest', mails).expect(200)
   await addChart(sent)
   await changeArea(manager, site)
+}
+
+async function addChange(site: SmallSite, sent: (path: string, body: object) => Promise<void>): Promise<void> {
+  const grease = {
+    id: randomUUID(),
+    name: `Calder HT of ${site.code}`,
+    thickener: 'polyureaShearStable',
+    nlgiGrade: '2',
+  }
+  await sent('/greases', grease)
+  const change = { id: randomUUID(), positionId: site.nonLocating.id, toGreaseId: grease.id, way: 'strip' }
+  await sent('/grease-changes', { ...change, reason: 'The new grease bears the heat' })
 }
 
 async function walkRound(site: SmallSite, sent: (path: string, body: object) => Promise<void>): Promise<void> {

@@ -59,8 +59,8 @@ describe('a plan', () => {
     await plan(spot, ways['turn-shaft']()).expect(201)
     await plan(spot, ways['check-oil']()).expect(201)
     const { plans, tasks } = await tasksOf(spot)
-    expect(plans.map(({ task }) => task).sort()).toEqual(['check-oil', 'regrease', 'turn-shaft'])
-    expect(tasks.map(({ task }) => task).sort()).toEqual(['check-oil', 'regrease', 'turn-shaft'])
+    expect(new Set(plans.map(({ task }) => task))).toEqual(new Set(['check-oil', 'regrease', 'turn-shaft']))
+    expect(new Set(tasks.map(({ task }) => task))).toEqual(new Set(['check-oil', 'regrease', 'turn-shaft']))
     const turning = tasks.find(({ task }) => task === 'turn-shaft')
     // asked for today: due in 14 days
     expect(turning).toMatchObject({
@@ -92,7 +92,7 @@ describe('a plan', () => {
     await plan(spot, { way: 'sealed', task: null }).expect(201)
     const sealed = await tasksOf(spot)
     expect(sealed.plan).toBeNull()
-    expect(sealed.plans.map(({ task }) => task).sort()).toEqual([null, 'turn-shaft'].sort())
+    expect(new Set(sealed.plans.map(({ task }) => task))).toEqual(new Set([null, 'turn-shaft']))
     expect(sealed.tasks.map(({ task }) => task)).toEqual(['turn-shaft'])
     const board = await technician.get(`/position-board?search=${spot.tag}`).expect(200)
     expect(board.body.items).toMatchObject([{ sealedForLife: true }])

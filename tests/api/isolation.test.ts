@@ -98,6 +98,8 @@ describe('through the API, signed in at alpha', () => {
     ['removals', 'positionId', 'position'],
     ['greasings', 'positionId', 'position'],
     ['grease-plans', 'positionId', 'position'],
+    ['grease-changes', 'positionId', 'position'],
+    ['observations', 'positionId', 'position'],
     ['due-greasings', 'areaId', 'area'],
     ['round-proposals', 'areaIds', 'area'],
     ['round-walks', 'roundId', 'round'],

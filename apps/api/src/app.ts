@@ -12,6 +12,7 @@ import { openDatabase } from './db/database.ts'
 import { digestRoutes } from './digests/digests.routes.ts'
 import { feedRoutes, openFeedRoutes } from './feeds/feeds.routes.ts'
 import { flagRoutes } from './flags/flags.routes.ts'
+import { greaseChangeRoutes } from './grease-changes/grease-changes.routes.ts'
 import { greasingRoutes } from './greasing/greasing.routes.ts'
 import { greasingReportRoutes } from './greasing-reports/greasing-reports.routes.ts'
 import { serveDashboard } from './http/dashboard.ts'
@@ -24,6 +25,7 @@ import { lifeRoutes } from './life/life.routes.ts'
 import { mountPlanRoutes } from './mount-plans/mount-plans.routes.ts'
 import { mountRoutes } from './mounts/mounts.routes.ts'
 import { photoRoutes } from './photos/photos.routes.ts'
+import { observationRoutes } from './observations/observations.routes.ts'
 import { papersRoutes } from './papers/papers.routes.ts'
 import { positionRoutes } from './positions/positions.routes.ts'
 import { registerRoutes } from './register/register.routes.ts'
@@ -90,6 +92,8 @@ const featureRoutes = [
   removalRoutes,
   lifeRoutes,
   greasingRoutes,
+  greaseChangeRoutes,
+  observationRoutes,
   greasingReportRoutes,
   feedRoutes,
   digestRoutes,

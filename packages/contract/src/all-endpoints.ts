@@ -3,6 +3,7 @@ import { allCalculations } from './calculations/all-calculations.ts'
 import * as device from './device.ts'
 import type { Endpoint } from './endpoint.ts'
 import * as flags from './flags.ts'
+import * as greaseChanges from './grease-changes.ts'
 import * as greasePlans from './grease-plans.ts'
 import * as greasing from './greasing.ts'
 import * as greasingMail from './greasing-mail.ts'
@@ -12,9 +13,11 @@ import * as health from './health.ts'
 import * as kits from './kits.ts'
 import * as life from './life.ts'
 import * as makerCharts from './maker-charts.ts'
+import * as meterBoard from './meter-board.ts'
 import * as meterReadings from './meter-readings.ts'
 import * as mountPlans from './mount-plans.ts'
 import * as mounts from './mounts.ts'
+import * as observations from './observations.ts'
 import * as papers from './papers.ts'
 import * as photos from './photos.ts'
 import * as positionViews from './position-views.ts'
@@ -35,12 +38,15 @@ const features = [
   removals,
   life,
   greasePlans,
+  greaseChanges,
   greasing,
+  observations,
   greasingReports,
   greasingMail,
   guns,
   rounds,
   roundWalks,
+  meterBoard,
   meterReadings,
   flags,
   papers,

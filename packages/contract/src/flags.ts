@@ -1,7 +1,9 @@
 import { z } from 'zod'
 import { Day, Id, Instant, Reason, Text, page, pageQuery, recordParams, siteParams } from './common.ts'
 import { endpoint } from './endpoint.ts'
+import { ChangeState } from './grease-changes.ts'
 import { GreaseTask } from './grease-plans.ts'
+import { VibrationZone } from './observations.ts'
 import { engineering, everyone } from './roles.ts'
 import { sitePath } from './site-path.ts'
 
@@ -10,6 +12,9 @@ export const FlagKind = z.enum([
   'never-greased',
   'task-overdue',
   'plan-review',
+  'running-hot',
+  'vibration-rise',
+  'grease-change-open',
   'mount-under',
   'mount-over',
   'mount-not-proven',
@@ -25,6 +30,17 @@ export type FlagKind = z.infer<typeof FlagKind>
 export const FlagFacts = z.object({
   task: GreaseTask.optional(),
   dutyChanged: z.boolean().optional(),
+  observationId: Id.optional(),
+  observedC: z.number().optional(),
+  usualC: z.number().optional().meta({ description: 'Median of the earlier readings of this bearing' }),
+  observedMmS: z.number().optional(),
+  usualMmS: z.number().optional(),
+  zone: VibrationZone.optional(),
+  greaseChangeId: Id.optional(),
+  changeState: ChangeState.optional(),
+  fromGreaseName: z.string().optional(),
+  toGreaseName: z.string().optional(),
+  dosesLeft: z.int().optional(),
   proposedIntervalHours: z.number().optional().meta({ description: 'What the plan comes to by the register of today' }),
   proposedDoseG: z.number().optional(),
   reviewOn: Day.optional(),

@@ -37,7 +37,7 @@ export const problemCodes = {
   'already-signed': [409, 'The record is already signed'],
   'already-corrected': [409, 'The record was already corrected'],
   'flag-already-cleared': [409, 'The flag is already cleared'],
-  'already-withdrawn': [409, 'The photo is already withdrawn'],
+  'already-withdrawn': [409, 'This was withdrawn already'],
   'position-changed': [409, 'The position has changed since the sheet was begun'],
   'band-changed': [409, 'The band has changed since the sheet was begun'],
   'kit-changed': [409, 'The kit has changed since the sheet was begun'],

@@ -47,15 +47,15 @@ export async function refreshDue(
   )
   await bookkeeping.sql(
     `insert into grease_due (site_id, id, position_id, area_id, last_greasing_id, last_greased_at, task, way, due_on,
-       due_run_hours, due_by, estimated, due_soon_on, overdue_on, missed_on, state)
+       due_run_hours, due_by, estimated, due_soon_on, overdue_on, missed_on, state, worked_out_on)
      select $1::uuid, r.* from jsonb_to_recordset($2::jsonb) as r(id uuid, position_id uuid, area_id uuid, last_greasing_id uuid,
        last_greased_at timestamptz, task text, way text, due_on date, due_run_hours float8, due_by text, estimated boolean, due_soon_on date,
-       overdue_on date, missed_on date, state text)
+       overdue_on date, missed_on date, state text, worked_out_on date)
      on conflict (site_id, id) do update set
        area_id = excluded.area_id, last_greasing_id = excluded.last_greasing_id, last_greased_at = excluded.last_greased_at,
        due_on = excluded.due_on, due_run_hours = excluded.due_run_hours, due_by = excluded.due_by,
        estimated = excluded.estimated, due_soon_on = excluded.due_soon_on, overdue_on = excluded.overdue_on,
-       missed_on = excluded.missed_on, state = excluded.state`,
+       missed_on = excluded.missed_on, state = excluded.state, worked_out_on = excluded.worked_out_on`,
     [bookkeeping.scope.siteId, JSON.stringify(rows)],
   )
 }
@@ -126,6 +126,7 @@ function dueRow(plan: PlanFacts, site: SiteDay) {
     overdue_on: next.overdueFrom ?? never,
     missed_on: next.missedFrom ?? never,
     state: next.state,
+    worked_out_on: site.today,
   }
 }
 

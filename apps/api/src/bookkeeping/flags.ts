@@ -11,6 +11,9 @@ import {
   type MountFacts,
   type WantedFlag,
 } from './flag-rules.ts'
+import { changeFlag, openChange, type ChangeFacts } from './change-flag.ts'
+import { observedFlags, type ObservedFacts } from './observed-flags.ts'
+import { observedOf } from './observed-of.ts'
 import { planFlags, type PlanFacts } from './plan-flags.ts'
 import { placeToday, plansInForce } from './plans-in-force.ts'
 import type { Bookkeeping } from './refresh.ts'
@@ -38,6 +41,8 @@ interface PositionRow {
   dues: DueFacts[]
   plans: PlanFacts[]
   place: PlaceToday
+  observed: ObservedFacts[]
+  change: ChangeFacts | null
 }
 
 type InUm = 'reductionUm' | 'mountedMeanUm' | 'bandMinUm' | 'bandMaxUm' | 'residualMinUm' | 'expandedUncertaintyUm'
@@ -63,7 +68,12 @@ export async function refreshPositionFlags(
   const wanted = rows.flatMap((row) => {
     if (row.retired) return []
     const fitment = row.fitment && { ...row.fitment, mount: row.mount && inMicrometres(row.mount) }
-    const flags = [...positionFlags(fitment, row.dues), ...planFlags(row.plans, row.place, site.today, site.now)]
+    const flags = [
+      ...positionFlags(fitment, row.dues),
+      ...(row.fitment ? observedFlags(row.fitment.fitmentId, row.observed) : []),
+      ...(row.change ? [changeFlag(row.change)] : []),
+      ...planFlags(row.plans, row.place, site.today, site.now),
+    ]
     return flags.map((flag) => ({ wanted: flag, place: placeOf(row, flag) }))
   })
   await saveFlags(bookkeeping, { column: 'position_id', ids: positionIds }, wanted, site.now, how)
@@ -227,6 +237,8 @@ const positionFactsSql = `
       join grease_plan plan on plan.site_id = d.site_id and plan.id = d.id
       left join grease g on g.site_id = plan.site_id and g.id = plan.grease_id
       where d.site_id = p.site_id and d.position_id = p.id), '[]') as dues,
+    ${observedOf('p', 'f')} as observed,
+    ${openChange('p')} as change,
     ${plansInForce('p')} as plans,
     ${placeToday('s', 'coalesce(t.id, p.bearing_type_id)')} as place
   from position p

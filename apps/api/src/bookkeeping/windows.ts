@@ -3,7 +3,7 @@ import type { WindowResult } from '@shaftbook/contract/greasing'
 import { plantDay } from '@shaftbook/contract/time-zone'
 import { windowOf } from '../greasing/window.ts'
 import { hoursOfGreasing } from '../meters/hours-of-greasing.ts'
-import { usageDays, usageOf } from '../meters/usage.ts'
+import { msPerDay, usageDays, usageOf } from '../meters/usage.ts'
 import type { Bookkeeping } from './refresh.ts'
 import type { SiteDay } from './site.ts'
 
@@ -112,7 +112,12 @@ function atMost(runHours: number | null, later: number | null): number | null {
   return runHours === null || later === null ? runHours : Math.min(runHours, later)
 }
 
+/** What ran a day since the one before where both are known by the meter, else the average of the 90 days until then. */
 function usageThen(done: DoneFacts, day: (at: Date) => string): number {
+  const { hours, before_at, before_hours, greased_at } = done
+  const days = before_at ? (greased_at.getTime() - before_at.getTime()) / msPerDay : 0
+  if (hours !== null && before_hours !== null && days >= 1)
+    return Math.min(24, Math.max(0, (hours - before_hours) / days))
   const { first_at, first_hours, last_at, last_hours } = done
   const first = first_at && first_hours !== null ? { readAt: first_at, totalHours: first_hours } : undefined
   const last = last_at && last_hours !== null ? { readAt: last_at, totalHours: last_hours } : undefined

@@ -1,5 +1,6 @@
 import { takesGrease, type Greasing, type NewGreasing } from '@shaftbook/contract/greasing'
 import { fieldError, notFound } from '../domain-error.ts'
+import { findOpenChange } from '../grease-changes/grease-changes.store.ts'
 import type { Place } from '../meters/place.ts'
 import type { RunHoursAt } from '../meters/run-hours.ts'
 import { dayOf, type Work } from '../meters/work.ts'
@@ -50,9 +51,22 @@ async function checkTakesIt(work: Work, place: Place, entry: GreasingEntry): Pro
     throw fieldError('nothing-fitted', 'positionId', message)
   }
   if (entry.kind === 'initial-fill' || !takesGrease(entry.task)) return
+  await checkStripped(work, place, entry)
   if (!(await isSealedAt(work.tx, positionId, entry.greasedAt))) return
   const message = `${tag} is sealed for life and takes no grease: check the position, or ask the engineer for a plan.`
   throw fieldError('not-allowed-here', 'positionId', message)
+}
+
+/** What has to be stripped takes no grease before: the two would mix. R-CHG. */
+async function checkStripped(
+  work: Work,
+  { positionId, tag }: Place,
+  { greasedAt, signedGreaseId }: GreasingEntry,
+): Promise<void> {
+  const change = await findOpenChange(work.tx, positionId)
+  if (change?.state !== 'strip' || greasedAt < change.stateSince || signedGreaseId) return
+  const message = `${tag} is changed over from ${change.fromName} to ${change.toName}: strip, clean and fill it anew first, and log that the change-over is finished.`
+  throw fieldError('grease-not-planned', 'greaseId', message)
 }
 
 /** The plan's grease, or the one that was named where there is no plan. Another than the plan's is refused. */

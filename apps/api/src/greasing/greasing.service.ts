@@ -6,6 +6,7 @@ import { fieldError, notFound } from '../domain-error.ts'
 import { holdPlace, type Place } from '../meters/place.ts'
 import { correctHours, hoursIfKnown, positionsMoved, type RunHoursAt } from '../meters/run-hours.ts'
 import { doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
+import { settleChange } from '../grease-changes/settle-change.ts'
 import { refreshPositions } from '../bookkeeping/refresh.ts'
 import { addGreasing, findGreasing, isCorrected, type GreasedBy, type NewGreasingRow } from './greasing.store.ts'
 import { checkedRow } from './checked-greasing.ts'
@@ -28,6 +29,7 @@ export async function signGreasing(work: Work, body: NewGreasing, by: GreasedBy)
   const hours = await hoursIfKnown(work, place, greasedAt, body.meterShowsHours)
   const row = await checkedRow(work, place, { ...body, greasedAt, hours })
   await addGreasing(work.tx, { ...row, ...by, id: body.id })
+  await settleChange(work, place.positionId)
   const moved = await positionsMoved(work.tx, place, hours)
   await refreshPositions(work.tx, moved, work.now, 'greasing signed', greasedAt)
   return row
@@ -64,6 +66,7 @@ export function correctGreasing(
       signedGreaseId,
     })
     await addGreasing(work.tx, { ...row, id: body.id, correctsId: wrongId, correctionReason, withdrawn })
+    await settleChange(work, place.positionId)
     const how = withdrawn ? 'greasing withdrawn' : 'greasing corrected'
     const before = new Date(wrong.greasedAt)
     const since = before < greasedAt ? before : greasedAt

@@ -1,4 +1,5 @@
 import { v7 as uuidv7 } from 'uuid'
+import { settleChange } from '../grease-changes/settle-change.ts'
 import type { Place } from '../meters/place.ts'
 import type { RunHoursAt } from '../meters/run-hours.ts'
 import type { Work } from '../meters/work.ts'
@@ -12,10 +13,9 @@ export interface InitialFill extends GreasingSheet {
 
 /** Writes down the first fill of a bearing that is just being mounted; the mount brings the position up to date. */
 export async function signInitialFill(work: Work, place: Place, fill: InitialFill): Promise<void> {
-  await addGreasing(work.tx, {
-    ...(await checkedRow(work, place, { ...fill, task: 'regrease', kind: 'initial-fill' })),
-    id: uuidv7(),
-  })
+  const row = await checkedRow(work, place, { ...fill, task: 'regrease', kind: 'initial-fill' })
+  await addGreasing(work.tx, { ...row, id: uuidv7() })
+  await settleChange(work, place.positionId)
 }
 
 export interface CorrectedFill {

@@ -17,7 +17,7 @@ type Next = (sql: Sql, after: string) => Promise<string[]>
  * What only the calendar changes, and what a change of the site's settings moved: greasings that became due, overdue or
  * missed since they were last looked at, and flags whose putting off is over. Goes through the sites one by one and through
  * their positions in batches, each in its own transaction; running it twice changes nothing. Returns how many positions
- * were brought up to date. A site that fails does not keep the others waiting; it is told of at the end.
+ * turned; days that were only estimated anew are not counted. A site that fails does not keep the others waiting; it is told of at the end.
  */
 export async function turnOfDay(db: Database, now: Date): Promise<number> {
   const sites = await db.ask<TurningSite>('select id, time_zone, refresh_wanted from all_sites()')
@@ -44,7 +44,9 @@ async function turnSite(db: Database, site: TurningSite, now: Date): Promise<num
     const next: Next = site.refresh_wanted
       ? (sql, after) => planned(sql, site.id, after)
       : (sql, after) => turned(sql, site.id, today, after)
-    return await refreshAll(db, scope, next, now)
+    const positions = await refreshAll(db, scope, next, now)
+    await refreshAll(db, scope, (sql, after) => estimated(sql, site.id, today, after), now)
+    return positions
   } catch (error) {
     if (site.refresh_wanted) await db.withSite(scope, (tx) => setRefreshWanted(tx, true))
     throw error
@@ -89,6 +91,17 @@ async function turned(sql: Sql, siteId: string, today: string, after: string): P
            and not exists (select from flag g where g.site_id = q.site_id and g.subject_id = q.id and g.kind = 'plan-review'
              and g.cleared_at is null)
      ) turned where position_id > $3::uuid order by position_id limit ${batch}`,
+    [siteId, today, after],
+  )
+  return rows.map((row) => row.position_id)
+}
+
+/** Positions whose day was estimated on another day: the average of the last 90 days has moved on. */
+async function estimated(sql: Sql, siteId: string, today: string, after: string): Promise<string[]> {
+  const rows = await sql<{ position_id: string }>(
+    `select distinct position_id from grease_due
+     where site_id = $1::uuid and worked_out_on < $2::date and (estimated or due_run_hours is not null)
+       and position_id > $3::uuid order by position_id limit ${batch}`,
     [siteId, today, after],
   )
   return rows.map((row) => row.position_id)

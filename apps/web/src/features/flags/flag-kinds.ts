@@ -2,6 +2,7 @@ import { listGreasePlans } from '@shaftbook/contract/grease-plans'
 import { createGreasing } from '@shaftbook/contract/greasing'
 import { FlagKind } from '@shaftbook/contract/flags'
 import { createMount, decideMount } from '@shaftbook/contract/mounts'
+import { readPositionOverview } from '@shaftbook/contract/position-views'
 import { positions } from '@shaftbook/contract/register-tables'
 import type { Endpoint } from '@shaftbook/contract/endpoint'
 import type { FlagUrgency } from '../../ui/flag-row.tsx'
@@ -19,7 +20,7 @@ export interface FlagKindWords {
 }
 
 export type FlagGroup = 'Mounts' | 'Shafts' | 'Greasing'
-export type FlagAct = 'log-greasing' | 'see-plan' | 'log-remount' | 'decide' | 'set-locating'
+export type FlagAct = 'log-greasing' | 'see-plan' | 'see-position' | 'log-remount' | 'decide' | 'set-locating'
 
 /** The words of each kind of flag, in the order of how pressing they are. */
 export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
@@ -61,6 +62,20 @@ export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
     urgency: 'now',
     act: 'set-locating',
   },
+  'running-hot': {
+    title: 'Running hot',
+    counted: 'running hot',
+    group: 'Greasing',
+    urgency: 'now',
+    act: 'see-position',
+  },
+  'vibration-rise': {
+    title: 'Vibration has risen',
+    counted: 'with more vibration',
+    group: 'Greasing',
+    urgency: 'now',
+    act: 'see-position',
+  },
   'never-greased': {
     title: 'Never greased',
     counted: 'never done',
@@ -78,6 +93,13 @@ export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
   'task-overdue': {
     title: 'Check or turning overdue',
     counted: 'with a check or turning overdue',
+    group: 'Greasing',
+    urgency: 'soon',
+    act: 'see-plan',
+  },
+  'grease-change-open': {
+    title: 'Grease change-over under way',
+    counted: 'changing grease',
     group: 'Greasing',
     urgency: 'soon',
     act: 'see-plan',
@@ -119,6 +141,7 @@ export const flagKindOrder = Object.keys(flagKinds) as FlagKind[]
 /** What each act is called, and the endpoint that it ends at: who may call that may do it. */
 export const flagActs: Readonly<Record<FlagAct, { label: string; endpoint: Endpoint }>> = {
   'log-greasing': { label: 'Log greasing', endpoint: createGreasing },
+  'see-position': { label: 'See the position', endpoint: readPositionOverview },
   'see-plan': { label: 'See the plan', endpoint: listGreasePlans },
   'log-remount': { label: 'Log remount', endpoint: createMount },
   decide: { label: 'Decide', endpoint: decideMount },

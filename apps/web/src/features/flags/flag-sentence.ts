@@ -31,6 +31,9 @@ const sentences: Readonly<Record<FlagKind, Sentence>> = {
   'greasing-overdue': (facts, _words, today) => overdue(facts, today),
   'task-overdue': (facts, _words, today) => taskOverdue(facts, today),
   'plan-review': planReview,
+  'running-hot': runningHot,
+  'vibration-rise': vibrationRise,
+  'grease-change-open': changeOpen,
   'never-greased': (facts, _words, today) => neverGreased(facts, today),
   'mount-over': (facts, words) => outOfBand(facts, words, 'over'),
   'mount-under': (facts, words) => outOfBand(facts, words, 'under'),
@@ -77,6 +80,35 @@ function planReview(facts: FlagFacts): FlagSentence {
   const measure =
     dutyChanged || reviewOn === undefined ? 'The duty has changed' : `To be looked at on ${formatDay(reviewOn)}`
   return { measure, detail: sentence(proposals) }
+}
+
+function runningHot({ observedC, usualC }: FlagFacts): FlagSentence {
+  if (observedC === undefined || usualC === undefined) return { measure: '', detail: '' }
+  return {
+    measure: `${formatTenths(observedC - usualC)} K above its usual`,
+    detail: `${formatTenths(observedC)} °C was read, ${formatTenths(usualC)} °C is usual here`,
+  }
+}
+
+function vibrationRise({ observedMmS, usualMmS, zone }: FlagFacts): FlagSentence {
+  const read = observedMmS === undefined ? '' : `${formatTenths(observedMmS)} mm/s was read`
+  const usual = usualMmS === undefined ? '' : `${formatTenths(usualMmS)} mm/s is usual here`
+  return { measure: zone === undefined ? 'More than usual' : `Zone ${zone}`, detail: sentence([read, usual], ', ') }
+}
+
+const waitsFor = { lab: 'waits for the lab', strip: 'to be stripped and filled anew', flush: 'being flushed' } as const
+
+function changeOpen({ changeState, fromGreaseName, toGreaseName, dosesLeft }: FlagFacts): FlagSentence {
+  const state = changeState === 'lab' || changeState === 'strip' || changeState === 'flush' ? waitsFor[changeState] : ''
+  const left = dosesLeft === undefined ? '' : `${dosesLeft} ${dosesLeft === 1 ? 'dose' : 'doses'} left`
+  return {
+    measure: `${fromGreaseName ?? 'The old grease'} to ${toGreaseName ?? 'another'}`,
+    detail: sentence([state, left], ', '),
+  }
+}
+
+function formatTenths(value: number): string {
+  return String(Math.round(value * 10) / 10)
 }
 
 function late(dueOn: string, today: string): string {
