@@ -6,7 +6,11 @@ import type { Holder } from './holder.ts'
 import { open, openBytes, seal, sealBytes } from './seal.ts'
 import { standsBehind } from './send-order.ts'
 
+<<<<<<< apps/web/src/offline/outbox-rows.ts
+export type WriteKind = 'mount' | 'removal' | 'greasing' | 'observation' | 'photo'
+=======
 export type WriteKind = 'mount' | 'removal' | 'greasing' | 'round' | 'photo'
+>>>>>>> /tmp/sync-new
 
 /** The form's own value, to open it again where the service refused what was made of it. */
 export interface Typed extends DraftAbout {

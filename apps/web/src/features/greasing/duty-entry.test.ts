@@ -52,7 +52,7 @@ describe('comparedWords(presentHours, trialHours)', () => {
     [840, 840, 'as now'],
     [840, 420, '50 % of it'],
     [840, 1680, '2 times as long'],
-    [100, 1000, 'more than ten times as long'],
+    [100, 1010, 'more than ten times as long'],
     [1000, 50, 'less than a tenth as long'],
   ])('%d h beside %d h is %s', (present, trial, words) => expect(comparedWords(present, trial)).toBe(words))
 })

@@ -67,7 +67,7 @@ export function firstLimit(
 export function comparedWords(presentHours: number, trialHours: number): string {
   if (presentHours === trialHours) return 'as now'
   const ratio = trialHours / presentHours
-  if (ratio >= 10 || ratio <= 0.1) return ratio > 1 ? 'more than ten times as long' : 'less than a tenth as long'
+  if (ratio > 10 || ratio < 0.1) return ratio > 1 ? 'more than ten times as long' : 'less than a tenth as long'
   return ratio > 1 ? `${rounded(ratio)} times as long` : `${Math.round(ratio * 100)} % of it`
 }
 

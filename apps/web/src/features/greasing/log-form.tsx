@@ -1,11 +1,15 @@
 import { Button } from '@mantine/core'
 import type { GreaseTask } from '@shaftbook/contract/grease-plans'
 import { createGreasing, takesGrease, type Greasing } from '@shaftbook/contract/greasing'
+import { createObservation } from '@shaftbook/contract/observations'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
+import { useQueryClient } from '@tanstack/react-query'
 import { useState } from 'react'
 import { v7 as newId } from 'uuid'
+import { invalidateSite } from '../../api/invalidate-site.ts'
 import { formatCount } from '../../lib/format-count.ts'
-import { plantClock } from '../../lib/plant-time.ts'
+import { plantClock, plantInstant } from '../../lib/plant-time.ts'
+import { queueWrite } from '../../offline/outbox.ts'
 import { useDraft } from '../../offline/use-draft.ts'
 import { useOutboxSend, waitingSentence } from '../../offline/use-outbox-send.ts'
 import { paths } from '../../paths.ts'
@@ -16,6 +20,8 @@ import { EntryFields } from './entry-fields.tsx'
 import { entryBody, entryFaults, type EntryFaults, type GreasingEntry } from './greasing-entry.ts'
 import { GreasingDialog } from './greasing-dialog.tsx'
 import { PlaceFacts } from './place-facts.tsx'
+import { nothingSeen, seenBody, seenFaults, type SeenEntry, type SeenFaults } from './seen-entry.ts'
+import { SeenFields } from './seen-fields.tsx'
 import { subjectOf, taskActs, taskDangers } from './task-acts.ts'
 import { windowWord } from './window-mark.tsx'
 import { useFaults } from './use-faults.ts'
@@ -25,6 +31,8 @@ import classes from './greasing-dialog.module.css'
 interface Draft {
   id: string
   entry: GreasingEntry
+  seen?: SeenEntry
+  observationId?: string
 }
 
 interface LogFormProps {
@@ -34,7 +42,8 @@ interface LogFormProps {
 }
 
 export function LogForm({ place, task, onClose }: LogFormProps) {
-  const { code, me, site } = useSite()
+  const { code, me, may, site } = useSite()
+  const client = useQueryClient()
   const notice = useNotice()
   const { position, meter } = place
   const plan = place.plans.find((each) => each.task === task) ?? null
@@ -44,8 +53,9 @@ export function LogForm({ place, task, onClose }: LogFormProps) {
   const about = { title: subjectOf(task, position.tag), address: paths.logGreasing(code, position.id, task) }
   const draft = useDraft<Draft>({ personId: me.id, site: code, subject }, about)
   const [id] = useState(() => draft.found?.id ?? newId())
+  const [observationId] = useState(() => draft.found?.observationId ?? newId())
   const [typed, setTyped] = useState(draft.found !== null)
-  const { form, faults, show, showRefusal, clear } = useFaults<EntryFaults>()
+  const { form, faults, show, showRefusal, clear } = useFaults<EntryFaults & SeenFaults>()
   const [entry, setEntry] = useState<GreasingEntry>(() => ({
     greasedAt: plantClock(new Date(), site.timeZone),
     greaseId: '',
@@ -55,17 +65,42 @@ export function LogForm({ place, task, onClose }: LogFormProps) {
     note: '',
     ...draft.found?.entry,
   }))
+  const [seen, setSeen] = useState<SeenEntry>(() => draft.found?.seen ?? nothingSeen)
+  const keep = (part: Partial<Draft>): void => {
+    setTyped(true)
+    draft.keep({ id, entry, seen, observationId, ...part })
+    clear()
+  }
   const close = (): void => {
     draft.forget()
     onClose()
   }
   const log = useOutboxSend<typeof createGreasing>({
-    onTaken: (taken) => {
+    onTaken: async (taken) => {
+      await noteSeen()
       notice.done(taken.state === 'waiting' ? waitingSentence(about.title, taken.why) : loggedSentence(taken.reply))
       onClose()
     },
     onRefused: showRefusal,
   })
+  /** What was noticed goes after the work that it was noticed at. */
+  const noteSeen = async (): Promise<void> => {
+    const observedAt = plantInstant(entry.greasedAt, site.timeZone) ?? new Date().toISOString()
+    const body = seenBody(seen, { id: observationId, positionId: position.id, greasingId: id, observedAt })
+    if (!body) return
+    const { outcome } = await queueWrite({
+      kind: 'observation',
+      site: code,
+      positionId: position.id,
+      subjectText: `Observation at ${position.tag}`,
+      address: paths.position(code, position.id),
+      endpoint: createObservation,
+      input: { params: { site: code }, body },
+    })
+    void outcome.then(async (end) => {
+      if (end.state === 'sent') await invalidateSite(client, code)
+    })
+  }
   const send = (): void => {
     const body = { id, positionId: position.id, task, ...entryBody(entry, { task, timeZone: site.timeZone }) }
     log.mutate({
@@ -76,13 +111,13 @@ export function LogForm({ place, task, onClose }: LogFormProps) {
       address: about.address,
       endpoint: createGreasing,
       input: { params: { site: code }, body },
-      typed: { subject, ...about, value: { id, entry } satisfies Draft },
+      typed: { subject, ...about, value: { id, entry, seen, observationId } satisfies Draft },
     })
   }
   const submit = (): void => {
     log.reset()
     const asked = { task, timeZone: site.timeZone, now: new Date(), needsGrease: plan === null }
-    if (!show(entryFaults(entry, asked))) send()
+    if (!show({ ...entryFaults(entry, asked), ...seenFaults(seen) })) send()
   }
   const dose = entry.doseG.trim()
   return (
@@ -104,12 +139,21 @@ export function LogForm({ place, task, onClose }: LogFormProps) {
           asksFinding
           onChange={(part) => {
             const next = { ...entry, ...part }
-            setTyped(true)
             setEntry(next)
-            draft.keep({ id, entry: next })
-            clear()
+            keep({ entry: next })
           }}
         />
+        {may(createObservation) && (
+          <SeenFields
+            entry={seen}
+            faults={faults}
+            onChange={(part) => {
+              const next = { ...seen, ...part }
+              setSeen(next)
+              keep({ seen: next })
+            }}
+          />
+        )}
       </div>
       {log.isError && (
         <p className={classes.failed} role="alert">

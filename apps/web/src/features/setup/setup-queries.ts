@@ -1,5 +1,6 @@
 import { listAudit, listPeople, readSite } from '@shaftbook/contract/access'
 import { listMakerCharts, readChartTakeover, readMakerChart } from '@shaftbook/contract/maker-charts'
+import { listMeterBoard } from '@shaftbook/contract/meter-board'
 import { listMeterReadings } from '@shaftbook/contract/meter-readings'
 import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'
 import { call } from '../../api/call.ts'
@@ -35,6 +36,13 @@ export const setupQueries = {
     queryOptions({
       queryKey: ['setup', site, 'charts', chartId, 'takeover'],
       queryFn: ({ signal }) => call(readChartTakeover, { params: { site, id: chartId } }, signal),
+    }),
+  meterBoard: (site: string, search: string | undefined) =>
+    infiniteQueryOptions({
+      queryKey: ['setup', site, 'meter-board', search],
+      queryFn: ({ pageParam, signal }) =>
+        call(listMeterBoard, { params: { site }, query: { search, limit: 200, cursor: pageParam } }, signal),
+      ...pages,
     }),
   readings: (site: string, meterId: string) =>
     infiniteQueryOptions({

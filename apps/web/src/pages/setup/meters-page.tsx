@@ -1,3 +1,4 @@
+import { batchMeterReadings } from '@shaftbook/contract/meter-readings'
 import { useSearch } from '@tanstack/react-router'
 import { PartHead } from '../../features/setup/part-head.tsx'
 import { machineColumns } from '../../features/setup/register-columns.tsx'
@@ -12,12 +13,16 @@ import type { MetersSearch } from './setup-search.ts'
 
 /** The way to an hour meter: by its machine. */
 export function MetersPage() {
-  const { code } = useSite()
+  const { code, may } = useSite()
   const { q }: MetersSearch = useSearch({ strict: false })
   const change = useSearchChange()
   return (
     <>
-      <PartHead title="Hour meters" sentence="Choose the machine; its meter and readings stand there." />
+      <PartHead
+        title="Hour meters"
+        sentence="Choose the machine; its meter and readings stand there."
+        act={may(batchMeterReadings) && { label: 'Read the meters', href: paths.readMeters(code) }}
+      />
       <FilterBar
         search={
           <SearchField

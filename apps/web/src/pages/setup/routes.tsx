@@ -43,6 +43,12 @@ export function setupPages(getParentRoute: SiteParent) {
     }),
     createRoute({
       getParentRoute,
+      path: patterns.readMeters,
+      validateSearch: (search) => metersSearch.parse(search),
+      component: lazyRouteComponent(() => import('./read-meters-page.tsx'), 'ReadMetersPage'),
+    }),
+    createRoute({
+      getParentRoute,
       path: patterns.meter,
       component: lazyRouteComponent(() => import('./meter-page.tsx'), 'MeterPage'),
     }),
