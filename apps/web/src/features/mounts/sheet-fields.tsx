@@ -54,7 +54,7 @@ export function SheetNote({ at, label, description, required }: FieldProps<TextF
 }
 
 /** A number with its unit; what is wrong shows as soon as it is typed. */
-export function SheetNumber({ at, label, description, required }: FieldProps<NumberKey>) {
+export function SheetNumber({ at, label, description, required, ask }: FieldProps<NumberKey> & { ask?: ReactNode }) {
   const { sheet, change, faultOf } = useSheet()
   return (
     <NumberField
@@ -65,6 +65,7 @@ export function SheetNumber({ at, label, description, required }: FieldProps<Num
       text={sheet[at]}
       onText={(text) => change({ [at]: text })}
       unit={numberFields[at].unit}
+      ask={ask}
       error={faultOf(at) ?? numberFault(sheet, at)}
     />
   )
