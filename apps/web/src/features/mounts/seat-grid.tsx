@@ -1,6 +1,6 @@
 import { TextInput } from '@mantine/core'
 import { useSheet } from './sheet-context.ts'
-import { rowNumbers, typedFault } from './sheet-numbers.ts'
+import { hasOwnUnit, rowNumbers, typedFault } from './sheet-numbers.ts'
 import { seatPlaces, type SeatPlace } from './sheet.ts'
 import classes from './sheet.module.css'
 
@@ -39,7 +39,8 @@ export function SeatGrid({ seat, title }: { seat: 'shaft' | 'housing'; title: st
                 inputMode="decimal"
                 autoComplete="off"
                 enterKeyHint="next"
-                rightSection={<span className={classes.readingUnit}>mm</span>}
+                rightSection={<span className={classes.readingUnit}>{!hasOwnUnit(texts[place]) && 'mm'}</span>}
+                rightSectionWidth={44}
                 rightSectionPointerEvents="none"
                 classNames={{ input: classes.gridInput }}
               />

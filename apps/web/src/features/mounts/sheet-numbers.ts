@@ -1,3 +1,5 @@
+import { InputError } from '@shaftbook/bearing/input-error'
+import { fromUm, parseLength } from '@shaftbook/bearing/units'
 import { parseNumber } from '../../lib/length-units.ts'
 import type { Sheet, TextField } from './sheet.ts'
 
@@ -5,6 +7,8 @@ interface Limits {
   min: number
   max: number
   unit: string
+  /** It may be typed with a unit of its own: `4.3285 in`. */
+  ownUnit?: boolean
 }
 
 /** The number fields of a sheet and what the service takes in them. */
@@ -28,7 +32,7 @@ export type NumberKey = keyof typeof numberFields
 
 /** Numbers that stand in rows of their own. */
 export const rowNumbers = {
-  diameterMm: { min: 1, max: 10_000, unit: 'mm' },
+  diameterMm: { min: 1, max: 10_000, unit: 'mm', ownUnit: true },
   driveUpMm: numberFields.driveUpMm,
   nutAngleDeg: numberFields.nutAngleDeg,
   minutes: { min: 0, max: 10_000, unit: 'min' },
@@ -42,7 +46,7 @@ export function numberOf(sheet: Sheet, key: NumberKey): number | null {
 }
 
 export function typedNumber(text: string, limits: Limits): number | null {
-  return typedFault(text, limits) === undefined ? (parseNumber(text) ?? null) : null
+  return typedFault(text, limits) === undefined ? (valueOf(text, limits) ?? null) : null
 }
 
 /** What is wrong with the number in a field; undefined when it is empty or right. */
@@ -50,9 +54,26 @@ export function numberFault(sheet: Sheet, key: NumberKey): string | undefined {
   return typedFault(sheet[key], numberFields[key])
 }
 
-export function typedFault(text: string, { min, max, unit }: Limits): string | undefined {
+function valueOf(text: string, { ownUnit = false }: Limits): number | undefined {
+  const plain = parseNumber(text)
+  if (plain !== undefined || !ownUnit) return plain
+  try {
+    return fromUm(parseLength(text, 'mm').valueUm, 'mm')
+  } catch (error) {
+    if (error instanceof InputError) return undefined
+    throw error
+  }
+}
+
+/** Whether a length is typed with a unit of its own. */
+export function hasOwnUnit(text: string): boolean {
+  return /\D$/u.test(text.trim()) && !/[.,]$/u.test(text.trim())
+}
+
+export function typedFault(text: string, limits: Limits): string | undefined {
+  const { min, max, unit } = limits
   if (text.trim() === '') return undefined
-  const value = parseNumber(text)
+  const value = valueOf(text, limits)
   if (value === undefined) return 'This cannot be read as a number: write it like 0.5 or 0,5.'
   if (value < min || value > max) return `This is outside ${min} to ${max} ${unit}: check the number and its unit.`
   return undefined

@@ -18,6 +18,9 @@ describe('shaftAnswer(sheet, scope, nominalMm, taper): 80 to 120 mm has h9 −87
     [['89.859'], 'below-h10'],
     [['90.001', '89.95'], 'above-nominal'],
     [['45'], 'far'],
+    [['3.5405 in'], 'inside-h9'], // 89.929 mm
+    [['3.538in'], 'inside-h10'], // 89.865 mm
+    [['3.5405'], 'far'],
     [['', ''], 'none'],
   ])('%s is %s', (typed, verdict) => expect(verdictOf(...typed)).toBe(verdict))
   it('says nothing of a shaft without a sleeve, or without a nominal diameter', () => {

@@ -43,7 +43,10 @@ export function shaftAnswer(
     return check.found ? { kind: 'checked', check } : { kind: 'no-row', sentence: check.reason }
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    return { kind: 'far', sentence: 'The reading is far from the nominal diameter: is it the right shaft?' }
+    return {
+      kind: 'far',
+      sentence: `The reading is far from the nominal ${nominalMm} mm: is it the right shaft? Readings are in mm; one in inches is typed with its unit, such as 3.5405 in.`,
+    }
   }
 }
 
