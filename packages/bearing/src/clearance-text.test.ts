@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { parseClearance, screenClearance } from './clearance-text.ts'
+import { likelyMeant, parseClearance, screenClearance } from './clearance-text.ts'
 import { InputError } from './input-error.ts'
 
 describe('typed clearances', () => {
@@ -26,6 +26,12 @@ describe('typed clearances', () => {
 
   it('thou typed where mm is expected (5.1 for 5.1 thou) is refused, not stored as 5.1 mm', () => {
     expect(() => parseClearance('5.1', 'mm')).toThrow('5.1 mm is more than 2 mm')
+  })
+
+  it('of a refused 5.1 mm 5.1 thou may have been meant, 129.54 µm; of 130 mm 130 µm', () => {
+    const values = (um: number) => likelyMeant(um, 'mm', { boreMm: 120 }).map(({ valueUm }) => valueUm)
+    expect(values(5_100)).toEqual([51, 129.54])
+    expect(values(130_000)).toEqual([130])
   })
 
   it('0.13 typed where µm are expected is asked about, with 0.13 mm as what may be meant', () => {

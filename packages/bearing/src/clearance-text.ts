@@ -50,17 +50,24 @@ export function screenClearance(
   const unit = context.unit ?? 'um'
   const exactUm = requireClearance(valueUm, context.field ?? 'clearance', unit)
   const highest = thresholdUm(context.boreMm)
-  const plausible = (um: number): boolean => um === 0 || (um >= questionedBelowUm && um <= highest)
-  if (plausible(exactUm)) return { kind: 'clearance', valueUm: exactUm, unit }
-  const suggestions = meant(exactUm, unit).filter(
-    (option) => option.valueUm >= likelyAboveUm && plausible(option.valueUm),
-  )
+  if (exactUm === 0 || (exactUm >= questionedBelowUm && exactUm <= highest))
+    return { kind: 'clearance', valueUm: exactUm, unit }
+  const suggestions = likelyMeant(exactUm, unit, context)
   const shown = `${fromUm(exactUm, unit)} ${unitLabels[unit]}`
   const sentence =
     exactUm > highest
       ? `${shown} is a very large clearance${forBore(context.boreMm)}. Was something else meant?`
       : `${shown} is thinner than any feeler blade. Was another unit meant?`
   return { kind: 'ask', valueUm: exactUm, unit, sentence, suggestions }
+}
+
+/**
+ * What may have been meant with a clearance that is too large or too small, also with one that is refused: the decimal mark
+ * slipped, or another unit (values in µm). R-UNIT.
+ */
+export function likelyMeant(valueUm: number, unit: LengthUnit, context: ClearanceContext = {}): Suggestion[] {
+  const highest = thresholdUm(context.boreMm)
+  return meant(valueUm, unit).filter((option) => option.valueUm >= likelyAboveUm && option.valueUm <= highest)
 }
 
 /** A clearance in µm to the nanometre; throws InputError below 0 and above 2 mm. */

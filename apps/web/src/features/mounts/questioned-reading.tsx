@@ -18,9 +18,9 @@ interface QuestionedReadingProps {
 /** Asks about an unlikely reading at once, offers what may have been meant, and takes a yes. */
 export function QuestionedReading(props: QuestionedReadingProps) {
   const { row, text, unit, question, answered, onText, onMeant } = props
-  const { sentence, offers } = question
+  const { sentence, offers, refused = false } = question
   const shown = `${text} ${lengthUnits[unit].symbol}`
-  if (answered)
+  if (answered && !refused)
     return (
       <p className={classes.meant}>
         Row {row}: {shown} is unlikely, and you said that it is meant.
@@ -40,9 +40,11 @@ export function QuestionedReading(props: QuestionedReadingProps) {
             {label}
           </Button>
         ))}
-        <Button variant="outline" size="touch" onClick={() => onMeant(true)}>
-          Yes, {shown} is meant
-        </Button>
+        {!refused && (
+          <Button variant="outline" size="touch" onClick={() => onMeant(true)}>
+            Yes, {shown} is meant
+          </Button>
+        )}
       </div>
     </div>
   )

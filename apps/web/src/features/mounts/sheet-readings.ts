@@ -1,11 +1,11 @@
-import { parseClearance, type ClearanceAnswer } from '@shaftbook/bearing/clearance-text'
+import { likelyMeant, parseClearance, type ClearanceAnswer, type Suggestion } from '@shaftbook/bearing/clearance-text'
 import { InputError } from '@shaftbook/bearing/input-error'
 import { fromUm, parseLength } from '@shaftbook/bearing/units'
 import type { LengthUnit } from '../../lib/length-units.ts'
 import type { Suggestions } from './service-faults.ts'
 import type { Moment, ReadingPair, Sheet } from './sheet.ts'
 
-export type ReadingAnswer = ClearanceAnswer | { kind: 'refused'; sentence: string }
+export type ReadingAnswer = ClearanceAnswer | { kind: 'refused'; sentence: string; suggestions: Suggestion[] }
 
 /** One reading that was typed, where it stands in the sheet and how it reads. */
 export interface ReadReading {
@@ -24,12 +24,19 @@ export interface ReadReading {
 
 /** How a typed clearance reads: a number, a question about an unlikely one, or a refusal with its sentence. */
 export function readReading(text: string, unit: LengthUnit, boreMm: number | undefined): ReadingAnswer {
+  const context = boreMm === undefined ? {} : { boreMm }
   try {
-    return parseClearance(text, unit, boreMm === undefined ? {} : { boreMm })
+    return parseClearance(text, unit, context)
   } catch (error) {
-    if (error instanceof InputError) return { kind: 'refused', sentence: error.message }
-    throw error
+    if (!(error instanceof InputError)) throw error
+    const suggestions = error.code === 'too-large' ? meantInstead(text, unit, context) : []
+    return { kind: 'refused', sentence: error.message, suggestions }
   }
+}
+
+function meantInstead(text: string, unit: LengthUnit, context: { boreMm?: number }): Suggestion[] {
+  const typed = parseLength(text, unit)
+  return likelyMeant(typed.valueUm, typed.unit, context)
 }
 
 /** All readings that were typed, in the order in which they are taken: row A and row B in turn. Mounts by feel have none. */
@@ -59,13 +66,17 @@ export function isOpenQuestion(reading: Pick<ReadReading, 'meant' | 'answer'> & 
 export interface ReadingQuestion {
   sentence: string
   offers: readonly { label: string; text: string }[]
+  /** It can't stand as typed: there is no yes. */
+  refused?: boolean
 }
 
-/** What the sheet itself asks about a reading that it finds unlikely; null where it does not. */
+/** What the sheet itself asks about a reading that it finds unlikely or refuses; null where it has nothing to offer. */
 export function ownQuestion({ answer }: Pick<ReadReading, 'answer'>, unit: LengthUnit): ReadingQuestion | null {
-  if (answer.kind !== 'ask') return null
+  if (answer.kind === 'clearance') return null
+  const refused = answer.kind === 'refused'
+  if (refused && answer.suggestions.length === 0) return null
   const offers = answer.suggestions.map(({ label, valueUm }) => ({ label, text: textOfUm(valueUm, unit) }))
-  return { sentence: answer.sentence, offers }
+  return { sentence: refused ? 'Was something else meant?' : answer.sentence, offers, refused }
 }
 
 /** What the service asked about a reading that it refused; null where it offered nothing. */
