@@ -21,9 +21,12 @@ export function KitLineRow({ line }: { line: KitLine }) {
     line.need === 'must' ? ['missing', 'Missing'] : ['not-needed', 'Not needed'],
   ]
   const answer = kitAnswers.get(line.id)
-  const deviates = typed.found === 'other' || typed.found === 'missing'
+  const fault = faultOf(`kitCheck.${line.id}`)
+  const refused = answer?.verdict === 'refused'
+  // a part that never goes on is not argued for
+  const reasoned = (typed.found === 'other' && !refused) || typed.found === 'missing'
   return (
-    <li className={classes.kitLine}>
+    <li className={classes.kitLine} {...(fault !== undefined && { 'data-failed': true, tabIndex: -1 })}>
       <p id={nameId} className={classes.kitName}>
         <strong>{line.designation}</strong>
         <span>
@@ -46,32 +49,35 @@ export function KitLineRow({ line }: { line: KitLine }) {
       </div>
       {answer && answer.verdict !== 'ok' && (
         <OutcomeLine
-          outcome={answer.verdict === 'refused' ? 'fail' : 'warning'}
-          name={line.kind}
-          word={answer.verdict === 'refused' ? 'Does not go on' : 'Not as planned'}
+          outcome={refused ? 'fail' : 'warning'}
+          name={line.kind.charAt(0).toUpperCase() + line.kind.slice(1)}
+          word={refused ? 'Does not go on' : 'Not as planned'}
         >
           {answer.sentence}
         </OutcomeLine>
       )}
-      {deviates && (
+      {(typed.found === 'other' || reasoned) && (
         <div className={classes.kitMore}>
           {typed.found === 'other' && (
             <TextInput
               size="touch"
               label="Code on the part"
               value={typed.foundCode}
+              error={refused && fault !== undefined && 'Fit another part and enter its code'}
               autoComplete="off"
               onChange={(event) => change(withKitLine(sheet, line.id, { foundCode: event.currentTarget.value }))}
             />
           )}
-          <TextInput
-            size="touch"
-            label={typed.found === 'other' ? 'Why is it taken?' : 'Why is it missing?'}
-            value={typed.reason}
-            error={faultOf(`kitCheck.${line.id}`) !== undefined && 'Give the reason'}
-            autoComplete="off"
-            onChange={(event) => change(withKitLine(sheet, line.id, { reason: event.currentTarget.value }))}
-          />
+          {reasoned && (
+            <TextInput
+              size="touch"
+              label={typed.found === 'other' ? 'Why is it taken?' : 'Why is it missing?'}
+              value={typed.reason}
+              error={fault !== undefined && 'Give the reason'}
+              autoComplete="off"
+              onChange={(event) => change(withKitLine(sheet, line.id, { reason: event.currentTarget.value }))}
+            />
+          )}
         </div>
       )}
     </li>

@@ -40,18 +40,25 @@ export function StepKit() {
 function KitOnBench({ kit }: { kit: NonNullable<ReturnType<typeof useSheet>['place']['kit']> }) {
   const { sheet, change, scope } = useSheet()
   const [stray, setStray] = useState<string | null>(null)
+  const [taken, setTaken] = useState<string | null>(null)
+  const open = kit.lines.filter(({ id }) => (sheet.kitCheck[id]?.found ?? '') === '')
   const take = (code: string): void => {
     const line = lineOfCode(kit, code)
     setStray(line ? null : code)
+    setTaken(line?.designation ?? null)
     if (line) change(withKitLine(sheet, line.id, { found: 'as-planned', foundCode: '', reason: '' }))
   }
   return (
     <>
       {scope.purpose !== 'correction' && <CodeEntry onCode={take} />}
+      <output className={classes.hint}>
+        {taken !== null && `${taken} is here. `}
+        {taken !== null && (open.length === 0 ? 'Every line is told.' : `${open.length} to go.`)}
+      </output>
       {stray !== null && (
         <StrayCode
           code={stray}
-          lines={kit.lines}
+          lines={open.length > 0 ? open : kit.lines}
           onLine={(line) => {
             setStray(null)
             change(withKitLine(sheet, line.id, { found: 'other', foundCode: stray }))
