@@ -5,7 +5,9 @@ export function focusFirstFault(form: HTMLElement | null): boolean {
   const fields = ['input', 'textarea', 'select'].map((name) => `${name}[aria-invalid="true"]`)
   const first = form?.querySelector<HTMLElement>([...fields, '[data-invalid] input'].join(','))
   const target = first ?? form?.querySelector<HTMLElement>('[data-failed]')
-  target?.focus()
+  target?.focus({ preventScroll: true })
+  // in the middle, clear of the bar that lies over the foot of the screen
+  target?.scrollIntoView({ block: 'center' })
   return Boolean(target)
 }
 

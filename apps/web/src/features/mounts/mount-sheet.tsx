@@ -115,6 +115,7 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
     settle()
     if (!show(signFaults(checked()))) setConfirming(true)
   }
+  const [firstShown] = useState(step)
   useFocusOnStep(form, step, shown)
   const [before, setBefore] = useState(refusedBefore)
   const refusal = sending.error ?? (before && !sending.signing ? new ProblemError(before) : null)
@@ -138,7 +139,7 @@ export function MountSheet({ slots = {}, refusedBefore = null, ...about }: Mount
           {/* Enter goes to the next field: a record is signed by its button only. */}
           {/* oxlint-disable-next-line jsx-a11y/no-static-element-interactions */}
           <div ref={form} className={classes.form} onKeyDown={enterGoesOn}>
-            {hold.restored && (
+            {hold.restored && step === firstShown && (
               <div className={classes.restored}>
                 <span>What was typed here before is back.</span>
                 <Button variant="default" onClick={hold.startAfresh}>
