@@ -96,7 +96,8 @@ function ResidualWords({ fitment, judgement }: JudgedProps) {
   const least = judgement?.residualMinUm
   const words = [
     left == null ? '' : `${units.length(left)} left`,
-    least == null ? 'no least is set' : `the least is ${units.length(least)}`,
+    least == null ? '' : `the least is ${units.length(least)}`,
+    residual === 'no-minimum' ? 'no least is set' : '',
   ]
   if (residual === null) return 'no verdict'
   return (
