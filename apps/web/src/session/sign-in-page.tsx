@@ -78,6 +78,7 @@ export function SignInPage() {
           required
           value={password}
           error={faultOf('password')}
+          visibilityToggleButtonProps={{ 'aria-label': 'Show the password', tabIndex: 0 }}
           onChange={(event) => setPassword(event.currentTarget.value)}
         />
         {enter.isError && (

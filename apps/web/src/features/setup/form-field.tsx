@@ -23,7 +23,14 @@ export function FormField({ field, value, fault, onChange }: FormFieldProps) {
     case 'email':
       return <TextInput {...typed} type={field.kind} onChange={onText} />
     case 'password':
-      return <PasswordInput {...typed} autoComplete="new-password" onChange={onText} />
+      return (
+        <PasswordInput
+          {...typed}
+          autoComplete="new-password"
+          onChange={onText}
+          visibilityToggleButtonProps={{ 'aria-label': 'Show what is typed', tabIndex: 0 }}
+        />
+      )
     case 'day':
       return <TextInput {...typed} type="date" onChange={onText} />
     case 'blades':
