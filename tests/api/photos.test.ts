@@ -5,7 +5,7 @@ import supertest from 'supertest'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
 import { aBomb, aJpeg, aPhonePhoto, aPng, aWebp, photoPath } from '../support/pictures.ts'
-import { aSpot, day, expectNothingWritten, expectRefused } from './shaft-work.ts'
+import { aMount, aSpot, day, expectNothingWritten, expectRefused } from './shaft-work.ts'
 
 const service = useTestApp({ photoMaxBytes: 3_000_000 })
 let technician: SiteAgent
@@ -207,5 +207,18 @@ describe('a photo is refused, and nothing of it is written,', () => {
     await refused({ takenAt: 'yesterday' }, 400, 'request-invalid', 'takenAt')
     await refused({ subjectKind: 'lunch' }, 400, 'request-invalid', 'subjectKind')
     await refused({ id: '17' }, 400, 'request-invalid', 'id')
+  })
+
+  it('where its record is of another position', async () => {
+    const record = aMount(service.alpha, { sign: false })
+    await technician.post('/mount-records', record).expect(201)
+    const [file, { positionId }] = [await aJpeg(), await aSpot(service)]
+    const ofRecord = { subjectKind: 'mount', subjectId: record.id }
+    await expectNothingWritten(service.owner, siteId, async () => {
+      const request = technician.postFile(photoPath(service.alpha, { ...ofRecord, positionId }), file)
+      await expectRefused(request, 422, 'not-allowed-here', 'subjectId')
+    })
+    const right = photoPath(service.alpha, { ...ofRecord, positionId: record.positionId })
+    await technician.postFile(right, file).expect(201)
   })
 })

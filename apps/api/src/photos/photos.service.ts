@@ -14,6 +14,7 @@ import {
   insertPhoto,
   listStoredPhotos,
   markWithdrawn,
+  positionOfRecord,
   type PhotoQuery,
   type StoredPhoto,
 } from './photos.store.ts'
@@ -45,8 +46,14 @@ async function isNew({ db }: PhotoContext, { scope }: Worker, told: NewPhoto): P
   return await db.readSite(scope, async (sql) => {
     if ((await findPhoto(sql, scope.siteId, id)) !== undefined) return false
     if (!(await hasPosition(sql, scope.siteId, positionId))) throw notFound('position', 'positionId')
-    if (subjectKind === 'position' && subjectId !== positionId) {
-      throw fieldError('not-allowed-here', 'subjectId', 'A photo of the position itself names that position twice.')
+    const at =
+      subjectKind === 'position' ? subjectId : await positionOfRecord(sql, scope.siteId, subjectKind, subjectId)
+    if (at !== undefined && at !== positionId) {
+      const message =
+        subjectKind === 'position'
+          ? 'A photo of the position itself names that position twice.'
+          : 'The record that this photo belongs to is of another position: add the photo there.'
+      throw fieldError('not-allowed-here', 'subjectId', message)
     }
     return true
   })

@@ -53,6 +53,22 @@ export async function hasPosition(sql: Sql, siteId: string, positionId: string):
   return rows.length > 0
 }
 
+const recordTables = { mount: 'mount_record', removal: 'removal', greasing: 'greasing' } as const
+
+/** The position of the record that a photo belongs to; undefined where the record is not there yet. */
+export async function positionOfRecord(
+  sql: Sql,
+  siteId: string,
+  kind: keyof typeof recordTables,
+  id: string,
+): Promise<string | undefined> {
+  const [row] = await sql<{ positionId: string }>(
+    `select position_id as "positionId" from ${recordTables[kind]} where site_id = $1::uuid and id = $2::uuid`,
+    [siteId, id],
+  )
+  return row?.positionId
+}
+
 export interface NewPhotoRow {
   readonly id: string
   readonly positionId: string
