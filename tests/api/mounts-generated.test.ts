@@ -62,7 +62,7 @@ describe('generated sheets', () => {
         settings: SiteSettings.parse({}),
         readings: sent.map(({ moment, row, struck, typedValue, typedUnit }) => ({
           moment: moment as 'bench' | 'mounted',
-          row: row as 'A' | 'B',
+          row,
           struck,
           clearanceUm: parseClearance(typedValue, typedUnit, { boreMm: 100 }).valueUm,
         })),

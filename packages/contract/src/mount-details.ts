@@ -113,9 +113,15 @@ export const StartUp = z.object({
 
 export type StartUp = z.infer<typeof StartUp>
 
+/** More than a sheet has numbers. */
+const mostBlanks = 100
+
 /** Everything of a mount sheet that is read as a whole and never searched: kept beside the record's own columns. */
 export const MountDetails = z.object({
-  blanks: z.record(z.string().max(60), BlankReason).default({}),
+  blanks: z
+    .record(z.string().max(60), BlankReason)
+    .refine((blanks) => Object.keys(blanks).length <= mostBlanks, `takes at most ${mostBlanks} fields`)
+    .default({}),
   cautionsSeenBy: Name.nullable().default(null),
   asFound: AsFound.nullable().default(null),
   seat: SeatChecks.nullable().default(null),
