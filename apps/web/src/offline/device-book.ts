@@ -12,7 +12,7 @@ interface OwedRow {
   slot: 'sign-out-owed'
 }
 /** Which tab sends, where the browser has no locks. */
-interface LeaseRow {
+export interface LeaseRow {
   slot: 'sender'
   tab: string
   untilMs: number

@@ -9,6 +9,11 @@ import { isSilent } from './network.ts'
 const freshMs = 5 * 60_000
 const lookMs = 60_000
 
+/** A moment that lies ahead was written by a clock that was put back since: what it dates is as good as old. */
+export function isOld(atMs: number, nowMs: number): boolean {
+  return atMs > nowMs || atMs < nowMs - freshMs
+}
+
 export const sitePart = (site: string): string => site
 export const areaPart = (site: string, areaId: string): string => `${site}/${areaId}`
 
@@ -64,7 +69,7 @@ async function refresh(site: string, { now, planned }: Refresh): Promise<void> {
   const areaIds = await keptAreas(holder.personId, site)
   if (areaIds.length === 0 && !planned) return
   const kept = await keptParts()
-  const isStale = (part: string): boolean => now || (kept.get(part)?.atMs ?? 0) < Date.now() - freshMs
+  const isStale = (part: string): boolean => now || isOld(kept.get(part)?.atMs ?? 0, Date.now())
   if (isStale(sitePart(site))) await keepPart(sitePart(site), await downloadSite(site))
   for (const areaId of areaIds) {
     const part = areaPart(site, areaId)

@@ -1,4 +1,4 @@
-import { deviceBook, openDeviceBook } from './device-book.ts'
+import { deviceBook, openDeviceBook, type LeaseRow } from './device-book.ts'
 
 const lockName = 'shaftbook-sender'
 const leaseMs = 150_000
@@ -19,10 +19,15 @@ export async function withSenderLock<T>(work: (renew: () => Promise<void>) => Pr
   }
 }
 
+/** False once it ran out, and where it was given by a clock that was put back since: it would hold for years. */
+export function leaseHolds({ untilMs }: Pick<LeaseRow, 'untilMs'>, nowMs: number): boolean {
+  return untilMs > nowMs && untilMs <= nowMs + leaseMs
+}
+
 function takeLease(): Promise<boolean> {
   return deviceBook.transaction('rw', deviceBook.slots, async () => {
     const lease = await deviceBook.slots.get('sender')
-    if (lease?.slot === 'sender' && lease.tab !== tab && lease.untilMs > Date.now()) return false
+    if (lease?.slot === 'sender' && lease.tab !== tab && leaseHolds(lease, Date.now())) return false
     await deviceBook.slots.put({ slot: 'sender', tab, untilMs: Date.now() + leaseMs })
     return true
   })
