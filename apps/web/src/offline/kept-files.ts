@@ -65,6 +65,12 @@ export async function keptFiles<T>(of: string): Promise<KeptFile<T>[]> {
   })
 }
 
+/** Takes every file that is kept of something off this device. */
+export async function forgetFiles(of: string): Promise<void> {
+  const holder = await findHolder()
+  if (holder) await deviceBook.bytes.where('id').startsWith(prefixOf(holder.personId, of)).delete()
+}
+
 /** Takes a file off this device. */
 export async function forgetFile(of: string, id: string): Promise<void> {
   const holder = await findHolder()

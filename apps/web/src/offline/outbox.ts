@@ -138,25 +138,35 @@ export async function withdrawWrite(id: string): Promise<boolean> {
   return await whileNotSending(id, () => removeItem(id))
 }
 
-/** Gives the typed value back to its form as a draft and takes the item out; returns the page of the form, or null where it is sent already. */
-export async function reopenWrite(id: string): Promise<string | null> {
+/** What became of an item that was to be opened again. `half-filled`: its form holds something else, which is not lost for it. */
+export type Reopened =
+  { state: 'open'; address: string } | { state: 'sent' } | { state: 'half-filled'; address: string }
+
+/**
+ * Gives the typed value back to its form as a draft and takes the item out. Where the form that sent it is open still, what
+ * is typed there by now counts; otherwise a draft that lies there stays, and so does the item.
+ */
+export async function reopenWrite(id: string, { formIsOpen = false } = {}): Promise<Reopened> {
   const holder = await findHolder()
-  if (!holder) return null
-  let address: string | null = null
+  let reopened = { state: 'sent' } as Reopened
+  if (!holder) return reopened
   await whileNotSending(id, async () => {
     const row = await deviceBook.outbox.get({ id })
     if (!row || row.state === 'sent') return false
     const content = openContent(holder, row)
-    if (content.typed) {
-      const { subject, value } = content.typed
-      const key = { personId: holder.personId, site: row.site, subject }
-      await deviceBook.drafts.put(draftRow(holder, key, content.typed, value))
+    const { address, typed } = content
+    const key = typed && { personId: holder.personId, site: row.site, subject: typed.subject }
+    const there = key !== null && (await deviceBook.drafts.get(draftName(key))) !== undefined
+    if (there && !formIsOpen) {
+      reopened = { state: 'half-filled', address }
+      return false
     }
-    address = content.address
+    if (key && !there) await deviceBook.drafts.put(draftRow(holder, key, typed, typed.value))
+    reopened = { state: 'open', address }
     return await removeItem(id)
   })
-  if (address !== null) void sendWaiting()
-  return address
+  if (reopened.state === 'open') void sendWaiting()
+  return reopened
 }
 
 /** Does the work in one transaction while the item is certainly not on its way. */

@@ -24,7 +24,7 @@ export function useOutboxSend<E extends Endpoint>(options: {
       const { id, outcome } = await queueWrite(write)
       const end = await outcome
       if (end.state !== 'refused') return end
-      await (write.typed ? reopenWrite(id) : withdrawWrite(id))
+      await (write.typed ? reopenWrite(id, { formIsOpen: true }) : withdrawWrite(id))
       throw new ProblemError(end.problem)
     },
     onSuccess: async (taken, { site }) => {

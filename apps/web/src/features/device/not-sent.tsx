@@ -63,11 +63,18 @@ function NotSentRow({ item, onThrowAway }: { item: OutboxItem; onThrowAway: () =
   const { site } = useSite()
   const { silent } = useDeviceState()
   const navigate = useNavigate()
+  const notice = useNotice()
   const refused = item.state === 'refused'
   const reopen = async (): Promise<void> => {
     // the mount sheet opens itself there, and says first why it was refused
-    const address = item.kind === 'mount' ? item.address : await reopenWrite(item.id)
-    if (address !== null) await navigate({ href: address })
+    if (item.kind === 'mount') return await navigate({ href: item.address })
+    const reopened = await reopenWrite(item.id)
+    if (reopened.state === 'open') return await navigate({ href: reopened.address })
+    notice.done(
+      reopened.state === 'sent'
+        ? `${item.subjectText} was sent already: it is in the book.`
+        : `Another "${item.subjectText}" is half filled in here: send that one or throw it away first, then open this one.`,
+    )
   }
   return (
     <li className={classes.item} data-state={item.state}>

@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core'
 import { useState } from 'react'
 import { draftsOf, forgetDraft, type KeptDraft } from '../../offline/drafts.ts'
+import { forgetFiles } from '../../offline/kept-files.ts'
 import { useDeviceBook } from '../../offline/use-device.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { Confirm } from '../../ui/confirm.tsx'
@@ -12,11 +13,16 @@ import classes from './device.module.css'
 /** Forms that are half filled in on this device. */
 export function Unfinished() {
   const { me, site, code } = useSite()
-  const drafts = useDeviceBook(() => draftsOf(me.id, code), `drafts/${me.id}/${code}`) ?? []
+  const [thrown, setThrown] = useState(0)
+  // after one is thrown away they are read anew
+  const drafts = useDeviceBook(() => draftsOf(me.id, code), `drafts/${me.id}/${code}/${thrown}`) ?? []
   const [unwanted, setUnwanted] = useState<KeptDraft | null>(null)
   const throwAway = async ({ subject }: KeptDraft): Promise<void> => {
     setUnwanted(null)
     await forgetDraft({ personId: me.id, site: code, subject })
+    // its photos would come up again with the next one
+    await forgetFiles(subject)
+    setThrown((count) => count + 1)
   }
   return (
     <PagePart title="Unfinished here">

@@ -5,7 +5,7 @@ import { useState } from 'react'
 import { openDeviceBook } from '../../offline/device-book.ts'
 import { findHolder } from '../../offline/holder.ts'
 import { itemsOf, type OutboxItem } from '../../offline/outbox-rows.ts'
-import { reopenWrite } from '../../offline/outbox.ts'
+import { reopenWrite, type Reopened } from '../../offline/outbox.ts'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
 import { AppLink } from '../../ui/link.tsx'
@@ -39,13 +39,13 @@ interface SheetInOutboxProps {
 export function SheetInOutbox({ item, onOpened }: SheetInOutboxProps) {
   const { code, site } = useSite()
   const [opening, setOpening] = useState(false)
-  const [sent, setSent] = useState(false)
+  const [stays, setStays] = useState<Exclude<Reopened['state'], 'open'> | null>(null)
   const open = async (): Promise<void> => {
     setOpening(true)
-    const address = await reopenWrite(item.id)
+    const { state } = await reopenWrite(item.id)
     setOpening(false)
-    if (address === null) setSent(true)
-    else onOpened(item.problem)
+    if (state === 'open') onOpened(item.problem)
+    else setStays(state)
   }
   const refused = item.state === 'refused'
   return (
@@ -55,7 +55,13 @@ export function SheetInOutbox({ item, onOpened }: SheetInOutboxProps) {
         <Timestamp at={item.queuedAt} timeZone={site.timeZone} />.
       </p>
       {item.problem && <p className={classes.failed}>{item.problem.detail}</p>}
-      {sent ? (
+      {stays === 'half-filled' && (
+        <p>
+          Another sheet is half filled in here. Throw one of them away under{' '}
+          <AppLink href={paths.device(code)}>This device</AppLink>, then open the other one.
+        </p>
+      )}
+      {stays === 'sent' ? (
         <p>
           It was sent meanwhile: <AppLink href={paths.mounts(code)}>it is among the mounts</AppLink>.
         </p>
