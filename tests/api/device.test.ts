@@ -16,6 +16,7 @@ async function deviceKeyOf(person: { email: string; password: string }): Promise
   await agent.post('/api/v1/session').send({ email, password }).expect(200)
   const reply = await agent.get('/api/v1/session/device-key').expect(200)
   expect(reply.headers['cache-control']).toBe('no-store')
+  expect(reply.body.personId).toBe((await agent.get('/api/v1/session').expect(200)).body.id)
   return reply.body.key
 }
 

@@ -67,7 +67,9 @@ export const readDeviceKey = endpoint({
   path: '/api/v1/session/device-key',
   access: 'signed-in',
   summary: 'The key under which a device seals what this person writes without a network; the same on every device',
-  replies: { 200: z.object({ key: z.base64().meta({ description: '32 bytes in Base64' }) }) },
+  replies: {
+    200: z.object({ personId: Id, key: z.base64().meta({ description: '32 bytes in Base64' }) }),
+  },
 })
 
 export const Site = z.object({

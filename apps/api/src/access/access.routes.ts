@@ -17,7 +17,15 @@ import { DomainError } from '../domain-error.ts'
 import { route } from '../http/route.ts'
 import * as access from './access.service.ts'
 import { verifyPassword } from './passwords.ts'
-import { closeSession, findDeviceKey, findSession, openSession, sessionCookie, sessionDays, type SignedIn } from './session.ts'
+import {
+  closeSession,
+  findDeviceKey,
+  findSession,
+  openSession,
+  sessionCookie,
+  sessionDays,
+  type SignedIn,
+} from './session.ts'
 
 export function signInRoutes(app: FastifyInstance, context: Context): void {
   const { db, config } = context
@@ -43,10 +51,10 @@ export function signInRoutes(app: FastifyInstance, context: Context): void {
 export function accessRoutes(app: FastifyInstance, context: Context): void {
   const { db, config } = context
   route(app, readSession, async ({ signedIn }) => asMe(signedIn))
-  route(app, readDeviceKey, async ({ request }) => {
+  route(app, readDeviceKey, async ({ request, signedIn }) => {
     const key = await findDeviceKey(db, request.cookies[sessionCookie] ?? '')
     if (!key) throw new DomainError('not-signed-in', 'Sign in first: your session is over.')
-    return { key: key.toString('base64') }
+    return { personId: signedIn.id, key: key.toString('base64') }
   })
   route(app, signOut, async ({ request, reply }) => {
     const token = request.cookies[sessionCookie]

@@ -61,7 +61,7 @@ export async function owesSignOut(): Promise<boolean> {
 }
 
 export async function signOutIsPaid(): Promise<void> {
-  await deviceBook.slots.delete('sign-out-owed')
+  if (await openDeviceBook()) await deviceBook.slots.delete('sign-out-owed')
 }
 
 const tabs = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('shaftbook-holder')

@@ -111,7 +111,7 @@ async function sendInOrder(renew: () => Promise<void>): Promise<Failure | 'done'
     tried.add(next.seq)
     await renew()
     setPhase('sending')
-    const attempt = await tryToSend(holder, next)
+    const attempt = await tryToSend(holder, next).catch(waitAfterFault)
     for (const ended of attemptListeners) ended(next.id, attempt)
     if (attempt.state === 'sent') onSent(next.site)
     if (attempt.state !== 'waiting') continue
@@ -119,6 +119,12 @@ async function sendInOrder(renew: () => Promise<void>): Promise<Failure | 'done'
     if (attempt.why === 'sign-in') return 'sign-in'
     end = 'later'
   }
+}
+
+/** A fault of ours at one item keeps no other one waiting. */
+function waitAfterFault(error: unknown): Attempt {
+  reportError(error)
+  return { state: 'waiting', why: 'later' }
 }
 
 /** Sends one item and writes down how that ended. */
@@ -161,7 +167,7 @@ async function settle(row: OutboxRow, change: Pick<OutboxRow, 'state' | 'sealed'
     const sent = await deviceBook.outbox
       .where({ personId: row.personId })
       .filter(({ state }) => state === 'sent')
-      .sortBy('atMs')
+      .sortBy('seq')
     await deviceBook.outbox.bulkDelete(sent.slice(0, -sentShown).map(({ seq }) => seq))
   })
 }
@@ -171,8 +177,18 @@ export function stopSending(): void {
   inFlight?.abort()
 }
 
-/** Ends a session that was left without a network. False while the service is still silent. */
-export async function payOwedSignOut(): Promise<boolean> {
+let paying: Promise<boolean> | undefined
+
+/** Ends a session that was left on this device. False while the service is still silent. */
+export function payOwedSignOut(): Promise<boolean> {
+  // asked twice at once it is one request: a second answer would take the cookie of whoever signs in between
+  paying ??= payOnce().finally(() => {
+    paying = undefined
+  })
+  return paying
+}
+
+async function payOnce(): Promise<boolean> {
   if (!(await owesSignOut())) return true
   try {
     await request(signOut, {}, AbortSignal.timeout(answerMs))

@@ -17,7 +17,9 @@ export async function settleDevice(me: Me): Promise<void> {
   if (holder && holder.personId !== me.id) await eraseKey({ owesSignOut: false })
   try {
     if (holder?.personId !== me.id) {
-      const { key } = await request(readDeviceKey, {})
+      const { personId, key } = await request(readDeviceKey, {})
+      // somebody else signed in in another tab meanwhile: nothing of this person is sealed under that key
+      if (personId !== me.id) return
       await takeKey({ personId: me.id, name: me.name, key: Uint8Array.from(atob(key), (char) => char.charCodeAt(0)) })
       void sendWaiting()
     }
@@ -28,10 +30,10 @@ export async function settleDevice(me: Me): Promise<void> {
   }
 }
 
-/** Takes the person off this device at once, and off the service as soon as it answers. False while it is silent. */
-export async function leaveDevice(): Promise<boolean> {
+/** Takes the person off this device at once; the service is told by itself, as soon as it answers. */
+export async function leaveDevice(): Promise<void> {
   stopSending()
   keptSession = undefined
   await eraseKey({ owesSignOut: true })
-  return await payOwedSignOut()
+  void payOwedSignOut()
 }

@@ -5,7 +5,7 @@ import { useNavigate, useSearch } from '@tanstack/react-router'
 import { useState, type FormEvent } from 'react'
 import { call } from '../api/call.ts'
 import { ProblemError } from '../api/problem-error.ts'
-import { owesSignOut } from '../offline/holder.ts'
+import { owesSignOut, signOutIsPaid } from '../offline/holder.ts'
 import { withSenderLock } from '../offline/sender-lock.ts'
 import { payOwedSignOut, sendWaiting } from '../offline/sender.ts'
 import { useDeviceBook } from '../offline/use-device.ts'
@@ -28,6 +28,8 @@ export function SignInPage() {
       withSenderLock(async () => {
         await payOwedSignOut()
         const me = await call(signIn, { body: { email, password } })
+        // the session before has lost its cookie: ending "the session" would end this one
+        await signOutIsPaid()
         await settleDevice(me)
         return me
       }),
