@@ -4,6 +4,7 @@ import supertest from 'supertest'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { anArea } from '../../seeds/builders/site-rows.ts'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
+import { aRound, aStop } from './round-work.ts'
 import { ask, aSpot, expectNothingWritten, expectRefused, insert, type Spot } from './shaft-work.ts'
 
 const service = useTestApp({ address: 'https://book.example' })
@@ -120,6 +121,20 @@ describe('a calendar link', () => {
     expect(text).not.toMatch(/beta/i)
   })
 
+  it('of a round holds the stops of it, in whatever area they stand, and follows the round when it changes', async () => {
+    const round = aRound([soon.positionId, elsewhere.positionId])
+    await engineer.post('/rounds', round).expect(201)
+    const { path } = await aLink(technician, { roundId: round.id })
+    const tags = async (): Promise<string[]> =>
+      eventsOf((await open(path).expect(200)).text).map(({ summary }) => summary.replace(/,.*/, ''))
+    expect(await tags()).toEqual(['SL-1-DE', 'BE-2-DE'])
+    expect((await open(path)).text).toContain(round.name)
+    await engineer.patch(`/rounds/${round.id}`, { stops: [aStop(late.positionId)] }, 1).expect(200)
+    expect(await tags()).toEqual(['Overdue: BE-1-DE'])
+    const listed = (await technician.get('/calendar-feeds').expect(200)).body.items.at(-1)
+    expect(listed).toMatchObject({ roundId: round.id, roundName: round.name, areaId: null })
+  })
+
   it('keeps its lines to 75 bytes and ends them as RFC 5545 says', async () => {
     const { path } = await aLink(technician)
     const { text } = await open(path).expect(200)
@@ -194,7 +209,14 @@ describe('the list of calendar links', () => {
   it('shows your own ones without their secrets, and nobody else ends them', async () => {
     const { id } = await aLink(technician, { areaId: silo })
     const mine = (await technician.get('/calendar-feeds').expect(200)).body.items
-    expect(mine.at(-1)).toEqual({ id, areaId: silo, areaName: 'Silo, north; "old"', createdAt: expect.any(String) })
+    expect(mine.at(-1)).toEqual({
+      id,
+      areaId: silo,
+      areaName: 'Silo, north; "old"',
+      roundId: null,
+      roundName: null,
+      createdAt: expect.any(String),
+    })
     const theirs = (await engineer.get('/calendar-feeds').expect(200)).body.items
     expect(theirs.map((feed: { id: string }) => feed.id)).not.toContain(id)
     await expectNothingWritten(service.owner, service.alpha.siteId, async () => {
@@ -214,10 +236,12 @@ describe('making a calendar link', () => {
     await expectRefused(engineer.post('/calendar-feeds', body), 409, 'id-already-used', 'id')
   })
 
-  it('for an area of another site is refused', async () => {
+  it('for an area of another site, an unknown round, or for both, is refused', async () => {
     await expectNothingWritten(service.owner, service.alpha.siteId, async () => {
-      const reply = await technician.post('/calendar-feeds', { id: randomUUID(), areaId: service.beta.areaId })
-      expect(reply.status).toBe(404)
+      const make = (body: object) => technician.post('/calendar-feeds', { id: randomUUID(), ...body })
+      expect((await make({ areaId: service.beta.areaId })).status).toBe(404)
+      await expectRefused(make({ roundId: randomUUID() }), 404, 'not-found', 'roundId')
+      await expectRefused(make({ roundId: randomUUID(), areaId: silo }), 400, 'request-invalid', 'roundId')
     })
   })
 })

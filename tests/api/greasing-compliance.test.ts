@@ -4,10 +4,12 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { anArea } from '../../seeds/builders/site-rows.ts'
 import { useTestApp, type SiteAgent } from '../support/app.ts'
 import { countStatements } from '../support/statements.ts'
+import { aRound } from './round-work.ts'
 import { ask, aSpot, expectRefused, insert, type Spot } from './shaft-work.ts'
 
 const service = useTestApp()
 let technician: SiteAgent
+let engineer: SiteAgent
 const today = '2026-11-25'
 const otherArea = newId()
 let spots: Spot[]
@@ -51,6 +53,7 @@ beforeAll(async () => {
   for (const done of doneOnes) await addDone(spots[done.spot] as Spot, done)
   alone = await aSpot(service, { machine: { hoursPerDay: 10 }, meter: false })
   technician = await service.signIn(alpha.people.technician, 'alpha')
+  engineer = await service.signIn(alpha.people.engineer, 'alpha')
 })
 
 /** A signed greasing at noon of the plant, 13 hours ahead of UTC in its summer. */
@@ -154,6 +157,20 @@ describe('compliance', () => {
     const { body } = await technician.get(`${whole}&by=${by}`).expect(200)
     expect(tallies(body.groups, ({ name }: { name: string } & Tally) => name)).toEqual(rounded(byKey(doneOnes, key)))
     expect(body.groupsInAll).toBe(body.groups.length)
+  })
+
+  it('by round counts the stops of each round, one on two rounds for both, and the rest apart', async () => {
+    const positionOf = (spot: number): string => (spots[spot] as Spot).positionId
+    const [one, two] = [aRound([positionOf(0), positionOf(1)]), aRound([positionOf(1)])]
+    for (const round of [one, two]) await engineer.post('/rounds', round).expect(201)
+    const { body } = await technician.get(`${whole}&by=round`).expect(200)
+    const of = (numbers: number[]): Tally => counted(doneOnes.filter(({ spot }) => numbers.includes(spot)))
+    expect(tallies(body.groups, ({ name }: { name: string } & Tally) => String(name))).toEqual(
+      rounded({ [one.name]: of([0, 1]), [two.name]: of([1]), null: of([2, 3]) }),
+    )
+    expect(tallies([body.total], () => 'all')).toEqual(rounded({ all: counted(doneOnes) }))
+    const chosen = await technician.get(`${whole}&roundId=${two.id}`).expect(200)
+    expect(tallies([chosen.body.total], () => 'all')).toEqual(rounded({ all: of([1]) }))
   })
 
   it('is of the chosen period, area, position and person only', async () => {

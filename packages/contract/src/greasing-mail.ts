@@ -12,6 +12,8 @@ export const CalendarFeed = z
     id: Id,
     areaId: Id.nullable(),
     areaName: z.string().nullable(),
+    roundId: Id.nullable(),
+    roundName: z.string().nullable(),
     createdAt: Instant,
   })
   .meta({ id: 'CalendarFeed' })
@@ -34,7 +36,12 @@ export const createCalendarFeed = endpoint({
   access: everyone,
   summary: 'Make a calendar link; its secret is in this reply only. The same request again makes a new secret for it',
   params: siteParams,
-  body: z.strictObject({ id: Id, areaId: Id.nullable().default(null) }),
+  body: z
+    .strictObject({ id: Id, areaId: Id.nullable().default(null), roundId: Id.nullable().default(null) })
+    .refine(({ areaId, roundId }) => areaId === null || roundId === null, {
+      path: ['roundId'],
+      message: 'A link is for an area or for a round, not for both',
+    }),
   replies: {
     201: z.object({
       feed: CalendarFeed,

@@ -64,7 +64,7 @@ const tallyShape = {
 export const ComplianceTally = z.object(tallyShape)
 export type ComplianceTally = z.infer<typeof ComplianceTally>
 
-export const complianceGroupings = ['area', 'position', 'person'] as const
+export const complianceGroupings = ['area', 'position', 'person', 'round'] as const
 export const ComplianceGrouping = z.enum(complianceGroupings)
 export type ComplianceGrouping = z.infer<typeof ComplianceGrouping>
 
@@ -76,7 +76,7 @@ export const GreasingCompliance = z
     months: z.array(z.object({ month: Day.meta({ description: 'Its first day' }), ...tallyShape })),
     groups: z.array(
       z.object({
-        id: Id.nullable().meta({ description: 'null: nobody greased' }),
+        id: Id.nullable().meta({ description: 'null: nobody greased, or on no round' }),
         name: z.string().nullable(),
         ...tallyShape,
       }),
@@ -99,7 +99,7 @@ export const GreasingCompliance = z
   .meta({ id: 'GreasingCompliance' })
 export type GreasingCompliance = z.infer<typeof GreasingCompliance>
 
-export const mostGroups = 100
+export const mostGroups = 50
 export const mostOverdosed = 50
 /** A longer period is asked for in several goes. */
 export const longestPeriodDays = 1100
@@ -109,7 +109,8 @@ export const readGreasingCompliance = endpoint({
   method: 'GET',
   path: sitePath('greasing-compliance'),
   access: everyone,
-  summary: 'Windows met over windows due, by month and by area, position or person, and doses that were too large',
+  summary:
+    'Windows met over windows due, by month and by area, position, person or round, and doses that were too large',
   params: siteParams,
   query: z.object({
     from: Day.optional().meta({ description: 'Else the first day of the month eleven months ago' }),
@@ -118,6 +119,7 @@ export const readGreasingCompliance = endpoint({
     areaId: Id.optional(),
     positionId: Id.optional(),
     personId: Id.optional(),
+    roundId: Id.optional(),
   }),
   replies: { 200: GreasingCompliance },
 })

@@ -72,6 +72,7 @@ async function sendOne(
   const { work, inAll } = await findDueWork(tx.sql, {
     siteId: site.id,
     areaIds: held.areaIds,
+    roundId: null,
     states: toldStates,
     until: '9999-12-31',
     limit: mostListed,

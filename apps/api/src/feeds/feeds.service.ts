@@ -32,6 +32,7 @@ export function createFeed(
         const message = `You have ${mostFeeds} calendar links here: end one that you no longer use.`
         throw fieldError('not-allowed-here', 'id', message)
       }
+      if (body.roundId !== null && !(await store.hasRound(tx, body.roundId))) throw notFound('round', 'roundId')
       await store.addFeed(tx, row)
     }
     const feed = await store.findFeed(tx, body.id)
@@ -47,17 +48,18 @@ export function revokeFeed(context: Context, worker: Worker, id: string): Promis
   })
 }
 
-/** The calendar that a secret opens: what is due in the area of its link, at its site alone. */
+/** The calendar that a secret opens: what is due in the area or round of its link, at its site alone. */
 export async function openFeed({ db, now }: Context, secret: string, address: string): Promise<string> {
   const feed = await store.feedOfSecret(db.ask, secretHash(secret))
   if (!feed) throw fieldError('not-found', 'secret', 'This calendar link was ended, or was never made: make a new one.')
   const today = plantDay(now(), feed.timeZone)
   return await db.readSite({ siteId: feed.siteId, personId: null }, async (sql) => {
-    const { siteId, siteCode, siteName, areaId } = feed
+    const { siteId, siteCode, siteName, areaId, roundId } = feed
     const subject = await store.subjectOf(sql, feed)
     const { work, inAll } = await findDueWork(sql, {
       siteId,
       areaIds: areaId === null ? [] : [areaId],
+      roundId,
       states: null,
       until: addDays(today, daysAhead),
       limit: mostEvents,

@@ -2,10 +2,11 @@ import type { CalendarFeed } from '@shaftbook/contract/greasing-mail'
 import type { SiteTx, Sql } from '../db/database.ts'
 import { readPage, Where, type PageQuery } from '../db/list-page.ts'
 
-const columns = `f.id, f.area_id as "areaId", area.name as "areaName",
+const columns = `f.id, f.area_id as "areaId", area.name as "areaName", f.round_id as "roundId", round.name as "roundName",
   f.created_at as "createdAt"`
 const tables = `calendar_feed f
-  left join area on area.site_id = f.site_id and area.id = f.area_id`
+  left join area on area.site_id = f.site_id and area.id = f.area_id
+  left join round on round.site_id = f.site_id and round.id = f.round_id`
 
 type FeedRow = Omit<CalendarFeed, 'createdAt'> & { createdAt: Date }
 
@@ -37,6 +38,7 @@ export interface NewFeed {
   readonly id: string
   readonly personId: string
   readonly areaId: string | null
+  readonly roundId: string | null
   readonly secretHash: Uint8Array<ArrayBuffer>
 }
 
@@ -68,24 +70,32 @@ export interface OpenFeed {
   readonly siteName: string
   readonly timeZone: string
   readonly areaId: string | null
+  readonly roundId: string | null
 }
 
 /** Asked with nobody signed in: a function of the database finds the link by the hash of its secret. */
 export async function feedOfSecret(ask: Sql, secretHash: Uint8Array): Promise<OpenFeed | undefined> {
   const [found] = await ask<OpenFeed>(
     `select site_id as "siteId", site_code as "siteCode", site_name as "siteName", time_zone as "timeZone",
-       area_id as "areaId"
+       area_id as "areaId", round_id as "roundId"
      from feed_of_secret($1)`,
     [secretHash],
   )
   return found
 }
 
-/** What the link is about in words: its area; null: the whole site. */
-export async function subjectOf(sql: Sql, { siteId, areaId }: OpenFeed): Promise<string | null> {
-  const [found] = await sql<{ name: string }>('select name from area where site_id = $1::uuid and id = $2::uuid', [
-    siteId,
-    areaId,
-  ])
+/** What the link is about in words: its area or round; null: the whole site. */
+export async function subjectOf(sql: Sql, { siteId, areaId, roundId }: OpenFeed): Promise<string | null> {
+  const [found] = await sql<{ name: string | null }>(
+    `select coalesce((select name from area where site_id = $1::uuid and id = $2::uuid),
+       (select name from round where site_id = $1::uuid and id = $3::uuid)) as name`,
+    [siteId, areaId, roundId],
+  )
   return found?.name ?? null
+}
+
+/** Whether the site has this round. */
+export async function hasRound({ sql, scope }: SiteTx, id: string): Promise<boolean> {
+  const rows = await sql('select id from round where site_id = $1::uuid and id = $2::uuid', [scope.siteId, id])
+  return rows.length > 0
 }

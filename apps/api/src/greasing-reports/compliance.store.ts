@@ -13,17 +13,22 @@ export interface CompliancePeriod {
   readonly areaId?: string | undefined
   readonly positionId?: string | undefined
   readonly personId?: string | undefined
+  readonly roundId?: string | undefined
 }
 
-/** `$1` site, `$2` time zone, `$3` first and `$4` last day, `$5` area, `$6` position, `$7` person. */
+/** `$1` site, `$2` time zone, `$3` first and `$4` last day, `$5` area, `$6` position, `$7` person, `$8` round. */
 function parametersOf(period: CompliancePeriod): unknown[] {
-  const { siteId, timeZone, from, to, areaId, positionId, personId } = period
-  return [siteId, timeZone, from, to, areaId ?? null, positionId ?? null, personId ?? null]
+  const { siteId, timeZone, from, to, areaId, positionId, personId, roundId } = period
+  return [siteId, timeZone, from, to, areaId ?? null, positionId ?? null, personId ?? null, roundId ?? null]
 }
 
 const periodBegins = `($3::date::timestamp at time zone $2::text)`
 const periodEnds = `(($4::date + 1)::timestamp at time zone $2::text)`
 const dayOf = (at: string): string => `(${at} at time zone $2::text)::date`
+/** A stop of the chosen round, whoever did it and on which walk. */
+const onRound = (alias: string): string => `($8::uuid is null or exists (select from round_stop r
+  where r.site_id = ${alias}.site_id and r.position_id = ${alias}.position_id and r.task = ${alias}.task
+    and r.round_id = $8::uuid))`
 const machineOfPosition = (
   alias: string,
 ): string => `join position p on p.site_id = ${alias}.site_id and p.id = ${alias}.position_id
@@ -44,6 +49,7 @@ const events = `done as materialized (
     where g.site_id = $1::uuid and g.greased_at >= ${periodBegins} and ${counts}
       and (windowed.window_result = 'missed' or g.greased_at < ${periodEnds}) and windowed.window_result <> 'no-window'
       and ($5::uuid is null or m.area_id = $5::uuid) and ($6::uuid is null or g.position_id = $6::uuid)
+      and ${onRound('g')}
   ), closed_gap as (
     select done.site_id, done.position_id, done.task, done.area_id, ${dayOf('b.greased_at')} as from_day, done.on_day,
       greatest(
@@ -62,13 +68,14 @@ const events = `done as materialized (
     from grease_due g
     where g.site_id = $1::uuid and g.state in ('overdue', 'missed') and g.last_greased_at is not null
       and ($5::uuid is null or g.area_id = $5::uuid) and ($6::uuid is null or g.position_id = $6::uuid)
+      and ${onRound('g')}
   ), passed as (
     select site_id, position_id, task, area_id, from_day + round((on_day - from_day) * n / intervals)::int as on_day
     from closed_gap, generate_series(1, floor(intervals + 1e-9)::int - 1) as n
     union all
     select site_id, position_id, task, area_id,
       case when n = 1 then overdue_on else from_day + n * interval_days end
-    from open_gap, generate_series(1, greatest(1, ($8::date - from_day) / interval_days)) as n
+    from open_gap, generate_series(1, greatest(1, ($9::date - from_day) / interval_days)) as n
   ), event as materialized (
     select site_id, position_id, task, area_id, signed_by, on_day, window_result::text as result from done
     where on_day <= $4::date and ($7::uuid is null or signed_by = $7::uuid)
@@ -94,6 +101,13 @@ const groupings: Readonly<Record<ComplianceGrouping, { key: string; join: string
     name: 'select tag from position where site_id = $1::uuid and id = counted.key',
   },
   person: { key: 'signed_by', join: '', name: 'select name from person where id = counted.key' },
+  // a position on two rounds counts for both
+  round: {
+    key: 'stop.round_id',
+    join: `left join round_stop stop on stop.site_id = event.site_id and stop.position_id = event.position_id
+      and stop.task = event.task and ($8::uuid is null or stop.round_id = $8::uuid)`,
+    name: 'select name from round where site_id = $1::uuid and id = counted.key',
+  },
 }
 
 export interface Counted {
@@ -125,7 +139,7 @@ export async function countWindows(
        select ${key} as key, ${tally}, count(*) over ()::int as "groupsInAll",
          count(*) filter (where result not in ('met', 'early')) as not_met
        from event ${join} group by 1
-     ), counted as (select * from grouped order by not_met desc, key limit $9::int)
+     ), counted as (select * from grouped order by not_met desc, key limit $10::int)
      select date_trunc('month', on_day)::date::text as month, null::uuid as id, null::text as name, ${tally},
        0 as "groupsInAll", 0 as not_met
      from event group by 1
@@ -150,8 +164,8 @@ export async function findOverdoses(sql: Sql, period: CompliancePeriod, limit: n
      where g.site_id = $1::uuid and g.greased_at >= ${periodBegins} and g.greased_at < ${periodEnds} and ${counts}
        and round(g.dose_g * 1000) * 100 > 150 * round(g.planned_dose_g * 1000)
        and ($5::uuid is null or m.area_id = $5::uuid) and ($6::uuid is null or g.position_id = $6::uuid)
-       and ($7::uuid is null or g.signed_by = $7::uuid)
-     order by g.greased_at desc, g.id desc limit $8::int`,
+       and ($7::uuid is null or g.signed_by = $7::uuid) and ${onRound('g')}
+     order by g.greased_at desc, g.id desc limit $9::int`,
     [...parametersOf(period), limit],
   )
 }

@@ -41,9 +41,9 @@ export function CalendarLinks() {
   )
 }
 
-/** What a link is about: "Receiving" or the whole site. */
-export function subjectWords({ areaName }: Pick<CalendarFeed, 'areaName'>): string {
-  return areaName ?? 'The whole site'
+/** What a link is about: "Receiving", "Round: North side" or the whole site. */
+function subjectWords({ areaName, roundName }: CalendarFeed): string {
+  return areaName ?? (roundName === null ? 'The whole site' : `Round: ${roundName}`)
 }
 
 function linkColumns(timeZone: string, onEnd: (feed: CalendarFeed) => void): DataColumn<CalendarFeed>[] {

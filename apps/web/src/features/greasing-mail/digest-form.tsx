@@ -19,13 +19,13 @@ import {
   type DigestEntry,
 } from './digest-entry.ts'
 import classes from './mail.module.css'
-import type { NamedArea } from './mail-queries.ts'
+import type { NamedPlace } from './mail-queries.ts'
 
 const hours = Array.from({ length: 24 }, (_, hour) => ({ value: String(hour), label: hourWords(hour) }))
 
 interface DigestFormProps {
   digest: MailDigest
-  areas: readonly NamedArea[]
+  areas: readonly NamedPlace[]
 }
 
 /** Days, hour and areas of the mail of what is due. */

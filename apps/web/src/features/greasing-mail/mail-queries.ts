@@ -1,5 +1,6 @@
 import { listCalendarFeeds, readMailDigest } from '@shaftbook/contract/greasing-mail'
 import { areas } from '@shaftbook/contract/register-tables'
+import { listRounds } from '@shaftbook/contract/rounds'
 import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query'
 import { call } from '../../api/call.ts'
 import { nextCursor } from '../../api/listed.ts'
@@ -24,9 +25,15 @@ export const mailQueries = {
       queryFn: ({ signal }) => call(areas.list, { params: { site }, query: { limit: 200 } }, signal),
       staleTime: 300_000,
     }),
+  rounds: (site: string) =>
+    queryOptions({
+      queryKey: ['greasing-mail', site, 'rounds'],
+      queryFn: ({ signal }) => call(listRounds, { params: { site }, query: { limit: 200 } }, signal),
+      staleTime: 300_000,
+    }),
 }
 
-export interface NamedArea {
+export interface NamedPlace {
   readonly id: string
   readonly name: string
 }

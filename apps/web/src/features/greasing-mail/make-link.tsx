@@ -10,16 +10,16 @@ import { useSite } from '../../session/site-access.tsx'
 import { ErrorState } from '../../ui/error-state.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import classes from './mail.module.css'
-import type { NamedArea } from './mail-queries.ts'
+import type { NamedPlace } from './mail-queries.ts'
 
 /** Makes a calendar link and shows its address, this once. */
-export function MakeLink({ areas }: { areas: readonly NamedArea[] }) {
+export function MakeLink({ areas, rounds }: { areas: readonly NamedPlace[]; rounds: readonly NamedPlace[] }) {
   const { code } = useSite()
   const client = useQueryClient()
-  const [areaId, setAreaId] = useState('')
+  const [about, setAbout] = useState('')
   const [id, setId] = useState(() => newId())
   const make = useMutation({
-    mutationFn: () => call(createCalendarFeed, { params: { site: code }, body: { id, areaId: areaId || null } }),
+    mutationFn: () => call(createCalendarFeed, { params: { site: code }, body: { id, ...subjectOf(about) } }),
     onSuccess: async () => {
       setId(newId())
       await invalidateSite(client, code)
@@ -34,14 +34,15 @@ export function MakeLink({ areas }: { areas: readonly NamedArea[] }) {
       <form onSubmit={submit} className={classes.line}>
         <NativeSelect
           label="What is due in"
-          value={areaId}
+          value={about}
           onChange={(event) => {
-            setAreaId(event.currentTarget.value)
+            setAbout(event.currentTarget.value)
             setId(newId())
           }}
           data={[
             { value: '', label: 'The whole site' },
-            ...areas.map(({ id: value, name }) => ({ value, label: name })),
+            { group: 'Areas', items: choices('area', areas) },
+            ...(rounds.length > 0 ? [{ group: 'Rounds', items: choices('round', rounds) }] : []),
           ]}
         />
         <Button type="submit" loading={make.isPending}>
@@ -52,6 +53,17 @@ export function MakeLink({ areas }: { areas: readonly NamedArea[] }) {
       {make.data && <MadeLink address={make.data.address} />}
     </div>
   )
+}
+
+function choices(kind: 'area' | 'round', places: readonly NamedPlace[]) {
+  return places.map(({ id, name }) => ({ value: `${kind} ${id}`, label: name }))
+}
+
+/** What the link is about, from the choice "area <id>", "round <id>" or nothing. */
+function subjectOf(about: string): { areaId?: string; roundId?: string } {
+  const [kind, id] = about.split(' ')
+  if (id === undefined) return {}
+  return kind === 'area' ? { areaId: id } : { roundId: id }
 }
 
 function MadeLink({ address }: { address: string }) {

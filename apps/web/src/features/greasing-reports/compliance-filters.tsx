@@ -8,6 +8,7 @@ export interface ComplianceValues {
   by?: ComplianceGrouping | undefined
   area?: string | undefined
   person?: string | undefined
+  round?: string | undefined
   position?: string | undefined
 }
 
@@ -20,34 +21,39 @@ interface ComplianceFiltersProps {
   values: ComplianceValues
   areas: readonly Named[]
   people: readonly Named[]
+  rounds: readonly Named[]
   onChange: (change: { [K in keyof ComplianceValues]: string | undefined }) => void
 }
 
 const filters = [
   ['area', 'Area'],
   ['person', 'Person'],
+  ['round', 'Round'],
   ['position', 'Position'],
 ] as const
 
 /** Period, grouping, area and person. A position is chosen on its own page and taken away here. */
-export function ComplianceFilters({ values, areas, people, onChange }: ComplianceFiltersProps) {
-  const named = [...areas, ...people]
+export function ComplianceFilters({ values, areas, people, rounds, onChange }: ComplianceFiltersProps) {
+  const named = [...areas, ...people, ...rounds]
   const active = filters.flatMap(([key, word]): ActiveFilter[] => {
     const value = values[key]
     if (value === undefined) return []
     const name = key === 'position' ? 'one only' : (named.find(({ id }) => id === value)?.name ?? 'not known')
     return [{ key, label: `${word}: ${name}`, onRemove: () => onChange({ [key]: undefined }) }]
   })
-  const choice = (key: 'area' | 'person', all: string, from: readonly Named[]) => (
+  const choice = (key: 'area' | 'person' | 'round', all: string, from: readonly Named[]) => (
     <NativeSelect
-      label={key === 'area' ? 'Area' : 'Person'}
+      label={groupingWords[key]}
       value={values[key] ?? ''}
       onChange={(event) => onChange({ [key]: event.currentTarget.value || undefined })}
       data={[{ value: '', label: all }, ...from.map(({ id, name }) => ({ value: id, label: name }))]}
     />
   )
   return (
-    <FilterBar active={active} onClear={() => onChange({ area: undefined, person: undefined, position: undefined })}>
+    <FilterBar
+      active={active}
+      onClear={() => onChange({ area: undefined, person: undefined, round: undefined, position: undefined })}
+    >
       <NativeSelect
         label="Period"
         value={values.months ?? '12'}
@@ -62,6 +68,7 @@ export function ComplianceFilters({ values, areas, people, onChange }: Complianc
       />
       {choice('area', 'All areas', areas)}
       {choice('person', 'Everybody', people)}
+      {rounds.length > 0 && choice('round', 'With and without', rounds)}
     </FilterBar>
   )
 }

@@ -1,4 +1,5 @@
 import type { ComplianceGrouping, GreasingCompliance } from '@shaftbook/contract/greasing-reports'
+import { useMediaQuery } from '@mantine/hooks'
 import { useMemo } from 'react'
 import { paths } from '../../paths.ts'
 import { useSite } from '../../session/site-access.tsx'
@@ -19,7 +20,8 @@ interface ComplianceGroupsProps {
 /** The windows by area, position or person, those with the most windows not met first. */
 export function ComplianceGroups({ compliance, by }: ComplianceGroupsProps) {
   const { code } = useSite()
-  const columns = useMemo(() => groupColumns(by, code), [by, code])
+  const phone = useMediaQuery('(max-width: 699px)', undefined, { getInitialValueInEffect: false })
+  const columns = useMemo(() => groupColumns(by, code, phone), [by, code, phone])
   const { groups, groupsInAll } = compliance
   return (
     <>
@@ -41,14 +43,15 @@ export function ComplianceGroups({ compliance, by }: ComplianceGroupsProps) {
   )
 }
 
-function groupColumns(by: ComplianceGrouping, code: string): DataColumn<Group>[] {
+function groupColumns(by: ComplianceGrouping, code: string, phone: boolean): DataColumn<Group>[] {
+  const counts = phone ? [windowsInWords] : countColumns
   return [
     {
       key: 'name',
       header: groupingWords[by],
       phone: 'title',
       cell: ({ id, name }) => {
-        if (id === null) return 'Nobody came'
+        if (id === null) return by === 'round' ? 'On no round' : 'Nobody came'
         return by === 'position' ? <AppLink href={paths.position(code, id)}>{name}</AppLink> : name
       },
       sortValue: ({ name }) => name ?? undefined,
@@ -66,20 +69,36 @@ function groupColumns(by: ComplianceGrouping, code: string): DataColumn<Group>[]
       ),
       sortValue: ({ percent }) => percent ?? undefined,
     },
-    {
-      key: 'windowsDue',
-      header: 'Windows due',
-      align: 'right',
-      cell: ({ windowsDue }) => windowsDue,
-      sortValue: ({ windowsDue }) => windowsDue,
-    },
-    ...resultSeries.map(({ key, words }): DataColumn<Group> => ({
-      key,
-      header: words,
-      align: 'right',
-      cell: (group) => group[key],
-      sortValue: (group) => group[key],
-    })),
-    { key: 'early', header: 'Early', align: 'right', cell: ({ early }) => early, sortValue: ({ early }) => early },
+    ...counts,
   ]
+}
+
+/** Each count in a column of its own. */
+const countColumns: readonly DataColumn<Group>[] = [
+  {
+    key: 'windowsDue',
+    header: 'Windows due',
+    align: 'right',
+    cell: ({ windowsDue }) => windowsDue,
+    sortValue: ({ windowsDue }) => windowsDue,
+  },
+  ...resultSeries.map(({ key, words }): DataColumn<Group> => ({
+    key,
+    header: words,
+    align: 'right',
+    cell: (group) => group[key],
+    sortValue: (group) => group[key],
+  })),
+  { key: 'early', header: 'Early', align: 'right', cell: ({ early }) => early, sortValue: ({ early }) => early },
+]
+
+/** The counts as one line, without those that are none. */
+const windowsInWords: DataColumn<Group> = {
+  key: 'windows',
+  header: 'Windows',
+  cell: (group) =>
+    [
+      `${group.windowsDue} due`,
+      ...resultSeries.flatMap(({ key, words }) => (group[key] === 0 ? [] : `${words.toLowerCase()} ${group[key]}`)),
+    ].join(', '),
 }

@@ -38,6 +38,7 @@ export const groupingWords: Readonly<Record<ComplianceGrouping, string>> = {
   area: 'Area',
   position: 'Position',
   person: 'Person',
+  round: 'Round',
 }
 
 export interface ResultSeries {

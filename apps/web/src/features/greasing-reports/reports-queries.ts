@@ -5,6 +5,7 @@ import {
   type ComplianceGrouping,
 } from '@shaftbook/contract/greasing-reports'
 import { areas } from '@shaftbook/contract/register-tables'
+import { listRounds } from '@shaftbook/contract/rounds'
 import { queryOptions } from '@tanstack/react-query'
 import { call } from '../../api/call.ts'
 
@@ -14,6 +15,7 @@ export interface ComplianceQuestion {
   areaId?: string | undefined
   positionId?: string | undefined
   personId?: string | undefined
+  roundId?: string | undefined
 }
 
 export const reportQueries = {
@@ -31,6 +33,12 @@ export const reportQueries = {
     queryOptions({
       queryKey: ['greasing-reports', site, 'areas'],
       queryFn: ({ signal }) => call(areas.list, { params: { site }, query: { limit: 200 } }, signal),
+      staleTime: 300_000,
+    }),
+  rounds: (site: string) =>
+    queryOptions({
+      queryKey: ['greasing-reports', site, 'rounds'],
+      queryFn: ({ signal }) => call(listRounds, { params: { site }, query: { limit: 200 } }, signal),
       staleTime: 300_000,
     }),
   people: (site: string) =>

@@ -27,12 +27,14 @@ const ComplianceChart = lazy(async () => {
 export function CompliancePage() {
   const { code, site } = useSite()
   const search: ComplianceSearch = useSearch({ strict: false })
-  const { months = '12', by = 'area', area, person, position } = search
+  const { months = '12', by = 'area', area, person, round, position } = search
   const change = useSearchChange()
   const today = useToday(site.timeZone)
   const areas = useQuery(reportQueries.areas(code))
   const people = useQuery(reportQueries.people(code))
-  const question = { from: periodStart(today, months), by, areaId: area, personId: person, positionId: position }
+  const rounds = useQuery(reportQueries.rounds(code))
+  const filters = { areaId: area, personId: person, roundId: round, positionId: position }
+  const question = { from: periodStart(today, months), by, ...filters }
   const compliance = useQuery(reportQueries.compliance(code, question))
   const { data } = compliance
   return (
@@ -46,6 +48,7 @@ export function CompliancePage() {
         values={search}
         areas={areas.data?.items ?? []}
         people={people.data?.items ?? []}
+        rounds={rounds.data?.items ?? []}
         onChange={change}
       />
       {compliance.isPending && <LoadingRows what="the windows" />}
@@ -59,18 +62,18 @@ export function CompliancePage() {
         />
       )}
       {data && data.months.length > 0 && (
-        <>
-          <Suspense fallback={<LoadingRows what="the chart" />}>
-            <ComplianceChart compliance={data} />
-          </Suspense>
-          <PagePart title={`By ${by}`}>
-            <ComplianceGroups compliance={data} by={by} />
-          </PagePart>
-        </>
+        <Suspense fallback={<LoadingRows what="the chart" />}>
+          <ComplianceChart compliance={data} />
+        </Suspense>
       )}
       {data && (
         <PagePart title="Too much grease">
           <Overdosed compliance={data} />
+        </PagePart>
+      )}
+      {data && data.months.length > 0 && (
+        <PagePart title={`By ${by}`}>
+          <ComplianceGroups compliance={data} by={by} />
         </PagePart>
       )}
     </>

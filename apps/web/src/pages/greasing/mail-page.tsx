@@ -15,6 +15,7 @@ import { GreasingNav } from './greasing-nav.tsx'
 export function GreasingMailPage() {
   const { code } = useSite()
   const areas = useQuery(mailQueries.areas(code))
+  const rounds = useQuery(mailQueries.rounds(code))
   const digest = useQuery(mailQueries.digest(code))
   const known = areas.data?.items ?? []
   return (
@@ -25,7 +26,7 @@ export function GreasingMailPage() {
       />
       <GreasingNav active="mail" />
       <PagePart title="Calendar links">
-        <MakeLink areas={known} />
+        <MakeLink areas={known} rounds={rounds.data?.items ?? []} />
         <CalendarLinks />
       </PagePart>
       <PagePart title="Mail of what is due">

@@ -14,6 +14,7 @@ export const complianceSearch = z.object({
   months: z.coerce.string().pipe(z.enum(compliancePeriods)).optional().catch(undefined),
   by: z.enum(complianceGroupings).optional().catch(undefined),
   area: z.uuid().optional().catch(undefined),
+  round: z.uuid().optional().catch(undefined),
   person: z.uuid().optional().catch(undefined),
   position: z.uuid().optional().catch(undefined),
 })
