@@ -478,6 +478,20 @@ describe('a draft', () => {
     expect([signature.status, signature.body.code]).toEqual([409, 'already-signed'])
   })
 
+  it('whose signature is sent again under its own id is answered with the record, however its version moved on', async () => {
+    const { positionId } = await aSpot(service)
+    const body = aMount(service.alpha, { positionId, sign: false })
+    const { version } = (await technician.post('/mount-records', body).expect(201)).body
+    const sign = (told: object) => technician.postIfMatch(`/mount-records/${body.id}/signature`, told, version)
+    const told = { changeId: randomUUID() }
+    const [one, other] = await Promise.all([sign(told), sign(told)])
+    expect([one.status, other.status]).toEqual([200, 200])
+    await expectNothingWritten(service.owner, siteId, async () => {
+      expect((await sign(told).expect(200)).body).toEqual(one.body)
+      expect((await sign({ changeId: randomUUID() })).body.code).toBe('already-signed')
+    })
+  })
+
   it('of another site is not there', async () => {
     const body = aMount(service.alpha, { positionId: (await aSpot(service)).positionId, sign: false })
     await technician.post('/mount-records', body).expect(201)

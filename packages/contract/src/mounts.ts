@@ -75,14 +75,18 @@ export const NewMountRecord = z.object({
 })
 export type NewMountRecord = z.infer<typeof NewMountRecord>
 const { id: _id, positionId: _positionId, sign: _sign, ...draftShape } = NewMountRecord.shape
+const changeId = Id.optional().meta({
+  description: 'The same change sent again under this id is answered with the record',
+})
 export const MountDraftChange = z.object({
   ...draftShape,
   sign: z.boolean().default(false).meta({ description: 'true: sign what is sent here in the same act' }),
-  changeId: Id.optional().meta({ description: 'The same change sent again under this id is answered with the record' }),
+  changeId,
 })
 export type MountDraftChange = z.infer<typeof MountDraftChange>
 export const MountSignature = z.object({
   ...seenShape,
+  changeId,
   removal: z
     .object(removalShape)
     .nullable()

@@ -45,12 +45,7 @@ export function changeDraft(
   body: MountDraftChange,
 ): Promise<MountRecord> {
   return doWork(context, worker, async (work) => {
-    const { changeId } = body
-    if (
-      changeId !== undefined &&
-      (await receive(work.tx, 'change-mount-record', changeId, { ...body, id })) === 'repeat'
-    )
-      return await recordOf(work, id)
+    if (await isRepeat(work, 'change-mount-record', id, body)) return await recordOf(work, id)
     const { place } = await openDraft(work, id, version)
     await changeRecord(work.tx, id, await contentsOf(work, place, body))
     if (body.sign) await signDraft(work, place, await recordOf(work, id), body)
@@ -67,10 +62,22 @@ export function signMount(
   body: Signature,
 ): Promise<MountRecord> {
   return doWork(context, worker, async (work) => {
+    if (await isRepeat(work, 'sign-mount-record', id, body)) return await recordOf(work, id)
     const { place, draft } = await openDraft(work, id, version)
     await signDraft(work, place, { ...draft, removal: body.removal ?? draft.removal }, body)
     return await recordOf(work, id)
   })
+}
+
+/** True where the same change came before under its own id: it is answered before its version is judged. */
+async function isRepeat(
+  work: Work,
+  endpoint: string,
+  id: string,
+  body: { changeId?: string | undefined },
+): Promise<boolean> {
+  const { changeId } = body
+  return changeId !== undefined && (await receive(work.tx, endpoint, changeId, { ...body, id })) === 'repeat'
 }
 
 async function openDraft(work: Work, id: string, version: number): Promise<{ place: Place; draft: MountRecord }> {
