@@ -13,7 +13,8 @@ describe('a person of two sites', () => {
       book.sql('select tag from position order by tag', [], site)
     const [here, there] = await Promise.all([tagsOf('harrow-point'), tagsOf('sallow-quay')])
     const [flags] = await book.sql<{ open: string }>(
-      'select count(*) as open from flag where cleared_at is null and put_off_until is null',
+      `select count(*) as open from flag join site on site.id = flag.site_id
+       where cleared_at is null and (put_off_until is null or put_off_until <= (now() at time zone site.time_zone)::date)`,
     )
     await heading(page, 'Flags')
     expect(await flagCount(page)).toBe(Number(flags!.open))
