@@ -6,11 +6,7 @@ import type { Holder } from './holder.ts'
 import { open, openBytes, seal, sealBytes } from './seal.ts'
 import { standsBehind } from './send-order.ts'
 
-<<<<<<< apps/web/src/offline/outbox-rows.ts
-export type WriteKind = 'mount' | 'removal' | 'greasing' | 'observation' | 'photo'
-=======
-export type WriteKind = 'mount' | 'removal' | 'greasing' | 'round' | 'photo'
->>>>>>> /tmp/sync-new
+export type WriteKind = 'mount' | 'removal' | 'greasing' | 'observation' | 'round' | 'photo'
 
 /** The form's own value, to open it again where the service refused what was made of it. */
 export interface Typed extends DraftAbout {
