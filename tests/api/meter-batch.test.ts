@@ -151,3 +151,20 @@ describe('an estimated due date', () => {
     service.setNow(at(200))
   })
 })
+
+describe('the board of hour meters', () => {
+  it('says what each showed last: a corrected reading no more, and after an exchange where the new one starts', async () => {
+    const machineTag = `BRD-${randomUUID().slice(0, 8)}`
+    const { meterId } = await aSpot(service, { machine: { tag: machineTag } })
+    const board = async () => (await technician.get(`/meter-board?search=${machineTag}`).expect(200)).body.items
+    const reading = { id: randomUUID(), meterId, readAt: daysOn(service.alpha, 10), shownHours: 1200 }
+    await technician.post('/meter-readings', reading).expect(201)
+    expect(await board()).toMatchObject([{ id: meterId, machineTag, lastShownHours: 1200, lastReadAt: reading.readAt }])
+    const correction = { id: randomUUID(), correctionReason: 'two digits swapped', shownHours: 1020 }
+    await technician.post(`/meter-readings/${reading.id}/corrections`, correction).expect(201)
+    expect(await board()).toMatchObject([{ lastShownHours: 1020 }])
+    const exchange = { meterId, kind: 'exchange', readAt: daysOn(service.alpha, 12), shownHours: 1030 }
+    await technician.post('/meter-readings', { ...exchange, id: randomUUID(), newMeterShowsHours: 3 }).expect(201)
+    expect(await board()).toMatchObject([{ lastShownHours: 3, rolloverAtHours: null }])
+  })
+})
