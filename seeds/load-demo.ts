@@ -134,7 +134,7 @@ const beforeRecords = [
   'gauge',
   'mount_plan',
 ] as const
-const afterSigning = ['removal', 'greasing', 'meter_reading', 'mount_decision'] as const
+const afterSigning = ['removal', 'greasing', 'meter_reading', 'mount_decision', 'observation', 'grease_change'] as const
 
 /** Inserts a site with everything in it, through all triggers; its people have to be there. */
 export async function insertScenario(client: ClientBase, scenario: Scenario): Promise<void> {

@@ -11,6 +11,7 @@ import type {
 import type { GreasePlanRow, GreasingRow, PositionRow } from './position-rows.ts'
 import type { BearingRow, FitmentRow, MountReadingRow, MountRecordRow, RemovalRow } from './record-rows.ts'
 import type { GaugeRow, MountDecisionRow, MountPlanRow } from './sheet-rows.ts'
+import type { GreaseChangeRow, ObservationRow } from './watch-rows.ts'
 import type {
   AreaRow,
   MachineRow,
@@ -50,6 +51,8 @@ export interface RowOf {
   gauge: GaugeRow
   mount_plan: MountPlanRow
   mount_decision: MountDecisionRow
+  observation: ObservationRow
+  grease_change: GreaseChangeRow
 }
 export type TableName = keyof RowOf
 

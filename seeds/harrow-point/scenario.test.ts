@@ -228,6 +228,8 @@ function partGone({ rows }: Scenario, position: PositionRow, today: string): num
   const plan = rows.grease_plan.find(({ positionId, task }) => positionId === position.id && task === 'regrease')
   const machine = rows.machine.find(({ id }) => id === rows.shaft.find(({ id }) => id === position.shaftId)?.machineId)
   const meter = rows.meter.find(({ machineId }) => machineId === machine?.id)
+  // greased otherwise now, or not at all
+  if (plan?.endedAt) return 0
   if (!stay || !plan || !machine) throw new Error(`${position.tag} is not whole`)
   const greasings = counting(rows.greasing.filter(({ positionId }) => positionId === position.id))
   const since = greasings.filter(({ greasedAt, withdrawn }) => greasedAt >= stay.fittedAt && !withdrawn)

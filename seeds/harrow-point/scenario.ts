@@ -8,6 +8,7 @@ import { makeCalendar, registerDays } from './calendar.ts'
 import { makeCatalogue } from './catalogue.ts'
 import { correctSome } from './corrections.ts'
 import { engineer, type Crew, type DemoPerson } from './people.ts'
+import { writeOtherWays, type OtherWays } from './other-ways.ts'
 import { writePlannedWork, type PlannedWork } from './planned-work.ts'
 import { makePlant, type Layout, type Plant } from './plant.ts'
 import { fillSheets } from './sheets.ts'
@@ -23,6 +24,7 @@ export interface Terminal extends Layout {
   people: readonly DemoPerson[]
   signers: Record<Crew['signer'], DemoPerson>
   work: PlannedWork
+  otherWays: OtherWays
 }
 
 /** Sheets were filled as a whole in the last days of the register. */
@@ -57,6 +59,16 @@ export function simulateTerminal(terminal: Terminal, today: string): Scenario {
   }
   const filledSince = calendar.at(registerDays - filledDays, 0)
   fillSheets(book, { random: random.fork('sheets'), plant, stores, since: filledSince })
+  const ways = writeOtherWays(terminal.otherWays, {
+    siteId,
+    random: random.fork('other ways'),
+    calendar,
+    plant,
+    book,
+    greases: catalogue.greases,
+    careful: signerIds.careful,
+    engineerId: personId(engineer),
+  })
   correctSome(book, random.fork('corrections'), signerIds.careful)
   const writing = { siteId, random: random.fork('planned'), calendar, engineerId: personId(engineer) }
   const positions = plantRows(plant).position
@@ -67,6 +79,7 @@ export function simulateTerminal(terminal: Terminal, today: string): Scenario {
     people: terminal.people.map((person) => ({ ...person, id: personId(person) })),
     rows: {
       ...plantRows(plant),
+      grease_plan: [...plantRows(plant).grease_plan, ...ways.plans],
       bearing_type: bearingTypes,
       grease: Object.values(catalogue.greases),
       maker_chart: Object.values(catalogue.charts),
@@ -79,7 +92,9 @@ export function simulateTerminal(terminal: Terminal, today: string): Scenario {
       mount_record: book.mountRecords,
       mount_reading: book.mountReadings,
       removal: book.removals,
-      greasing: book.greasings,
+      greasing: [...book.greasings, ...ways.greasings],
+      observation: ways.observations,
+      grease_change: ways.changes,
       meter_reading: book.meterReadings,
       ...planned,
     },

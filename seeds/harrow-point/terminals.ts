@@ -1,6 +1,7 @@
 import { areaSpecs } from './layout.ts'
 import { machineSpecs } from './machines.ts'
 import { carefulTechnician, engineer, manager, quayPerson, storekeeper, usualTechnician } from './people.ts'
+import { harrowPointWays, noOtherWays } from './other-ways.ts'
 import { harrowPointWork, noPlannedWork } from './planned-work.ts'
 import type { Terminal } from './scenario.ts'
 import { standings } from './standing.ts'
@@ -17,6 +18,7 @@ export const harrowPoint: Terminal = {
   machines: machineSpecs,
   standings,
   work: harrowPointWork,
+  otherWays: harrowPointWays,
 }
 
 /** A small place with one machine, so that somebody of two sites can change between them. */
@@ -45,4 +47,5 @@ export const sallowQuay: Terminal = {
     ['SQ01-HD-B', { kind: 'left-behind', part: 1.3 }],
   ]),
   work: noPlannedWork,
+  otherWays: noOtherWays,
 }

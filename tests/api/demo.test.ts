@@ -32,6 +32,11 @@ describe('loadDemo({ ownerUrl })', () => {
       'never-greased': 4,
       'no-locating': 1,
       'several-locating': 1,
+      'task-overdue': 1,
+      'plan-review': 1,
+      'running-hot': 1,
+      'vibration-rise': 1,
+      'grease-change-open': 1,
     })
     const before = await countAt('harrow-point', 'select count(*) from audit_entry')
     await loadDemo({ ownerUrl: database.ownerUrl })
