@@ -2,6 +2,7 @@ import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { createRemoval } from '@shaftbook/contract/removals'
 import { useSuspenseQuery } from '@tanstack/react-query'
 import { useParams } from '@tanstack/react-router'
+import { useState } from 'react'
 import { KeptPhotoField } from '../../features/photos/kept-photo-field.tsx'
 import { useKeptPhotos } from '../../features/photos/use-kept-photos.ts'
 import { RemovalForm } from '../../features/removals/removal-form.tsx'
@@ -18,7 +19,11 @@ export function RemovalPage() {
   const { id = '' }: { id?: string } = useParams({ strict: false })
   const { code, site, may } = useSite()
   const { data: place } = useSuspenseQuery(removalQueries.place(code, id))
-  const { position, machine, fitment } = place
+  const { position, machine } = place
+  // where somebody else took the bearing out meanwhile, what was typed stays on the screen with the sentence about it
+  const [begunWith, setBegunWith] = useState(place.fitment)
+  if (place.fitment && place.fitment.id !== begunWith?.id) setBegunWith(place.fitment)
+  const fitment = place.fitment ?? (begunWith?.positionId === id ? begunWith : null)
   const back = <AppLink href={paths.position(code, id)}>Back to {position.tag}</AppLink>
   if (!may(createRemoval))
     return (
