@@ -82,7 +82,7 @@ function RecordVerdict({ record }: { record: MountRecord }) {
       {sentence && <p>{sentence}</p>}
       {residual && residual !== 'no-minimum' && (
         <p className={classes.residual}>
-          <VerdictMark verdict={residual} about="Residual" size="s" />
+          <VerdictMark verdict={residual} about="Residual" size={residual === 'enough' ? 's' : 'l'} />
           {residualMinUm !== null && <span className={classes.soft}>at least {length(residualMinUm)} is wanted</span>}
         </p>
       )}

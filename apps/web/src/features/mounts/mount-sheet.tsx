@@ -207,6 +207,13 @@ function takenSentence(taken: Taken<MountRecord>, signed: boolean, purpose: Shee
   const what = `The ${purpose === 'correction' ? 'correction' : 'mount'} at ${tag}`
   if (taken.state === 'waiting') return waitingSentence(signed ? `${what}, signed,` : what, taken.why)
   if (!signed) return `Handed over: anybody at ${tag} can go on with it.`
-  const { verdict } = taken.reply.judgement
-  return `${what} is signed${verdict ? `: ${verdictMeaning(verdict)}` : ''}.`
+  const { verdict, residual } = taken.reply.judgement
+  const left = residual && residual !== 'no-minimum' ? residualClauses[residual] : ''
+  return `${what} is signed${verdict ? `: ${verdictMeaning(verdict)}${left}` : ''}.`
 }
+
+const residualClauses = {
+  enough: '',
+  'too-small': ', and too little clearance is left',
+  'not-proven': ', and it is not proven that enough clearance is left',
+} as const

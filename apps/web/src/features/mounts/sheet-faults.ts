@@ -99,7 +99,7 @@ export function signFaults(checked: Checked): Faults {
         : undefined,
     outOfBandReason:
       judged.needsReason && sheet.outOfBandReason.trim() === ''
-        ? 'The mount is not proven inside: say why it stays as it is, or drive it up again.'
+        ? 'The mount is not proven inside its limits: say why it stays as it is, or put it right before you sign.'
         : undefined,
     ...(scope.purpose === 'correction' && {
       correctionReason: sheet.correctionReason.trim().length < 3 ? 'Say what was wrong and how you know.' : undefined,

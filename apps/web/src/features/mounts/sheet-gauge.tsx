@@ -47,7 +47,9 @@ export function SheetVerdict() {
       {expandedUncertaintyUm !== null && (
         <p className={classes.hint}>The gauge is good to ± {length(expandedUncertaintyUm)}.</p>
       )}
-      {residual && residual !== 'no-minimum' && <VerdictMark verdict={residual} about="Residual" size="s" />}
+      {residual && residual !== 'no-minimum' && (
+        <VerdictMark verdict={residual} about="Residual" size={residual === 'enough' ? 's' : 'l'} />
+      )}
     </div>
   )
 }

@@ -33,6 +33,9 @@ export function SignConfirm({ opened, busy, onConfirm, onCancel }: SignConfirmPr
         <div className={classes.verdict}>
           <VerdictMark verdict={judgement.verdict} size="l" />
           <p>{sentence}</p>
+          {(judgement.residual === 'too-small' || judgement.residual === 'not-proven') && (
+            <VerdictMark verdict={judgement.residual} about="Residual" size="l" />
+          )}
         </div>
       )}
       <ul className={classes.consequences}>
