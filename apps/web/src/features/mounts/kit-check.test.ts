@@ -1,6 +1,6 @@
 import type { Kit } from '@shaftbook/contract/kits'
 import { describe, expect, it } from 'vitest'
-import { fittedCode, lineOfCode, withKitLine } from './kit-check.ts'
+import { fittedCode, kitCheckLines, lineOfCode, withKitLine } from './kit-check.ts'
 import type { Sheet } from './sheet.ts'
 
 const kit = {
@@ -21,6 +21,17 @@ describe('lineOfCode(kit, code)', () => {
     ['hp-1003', 'c'],
   ])('%s is line %s', (code, id) => expect(lineOfCode(kit, code)?.id).toBe(id))
   it.each(['', '  ', 'H2320', '22220'])('"%s" is none of them', (code) => expect(lineOfCode(kit, code)).toBeNull())
+})
+
+describe('kitCheckLines(sheet, kit)', () => {
+  it('leaves out the reason for another part once the planned one is here after all', () => {
+    const other = sheet(
+      withKitLine(sheet(), 'b', { found: 'other', foundCode: 'H2320', reason: 'Only one in the bin' }),
+    )
+    expect(kitCheckLines(other, kit)).toMatchObject([{ foundCode: 'H2320', reason: 'Only one in the bin' }])
+    const here = sheet(withKitLine(other, 'b', { found: 'as-planned' }))
+    expect(kitCheckLines(here, kit)).toMatchObject([{ foundCode: 'H320', reason: '' }])
+  })
 })
 
 describe('fittedCode(sheet, kit, at)', () => {

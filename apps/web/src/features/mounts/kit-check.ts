@@ -57,7 +57,7 @@ export function kitCheckLines(sheet: Sheet, kit: Kit | null): KitCheckLine[] {
         foundCode: found === 'as-planned' ? line.designation : typed.foundCode.trim(),
         quantity: line.quantity,
         unit: line.unit,
-        reason: typed.reason.trim(),
+        reason: found === 'other' || found === 'missing' ? typed.reason.trim() : '',
       },
     ]
   })
