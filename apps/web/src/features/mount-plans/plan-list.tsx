@@ -58,8 +58,25 @@ function PlanItem({ plan }: { plan: MountPlan }) {
             .join(' · ')}
         </p>
       </div>
-      {may(createMount) && <StartPlan plan={plan} />}
+      {may(createMount) ? <StartPlan plan={plan} /> : <GetKit plan={plan} />}
     </li>
+  )
+}
+
+/** For whoever gets the parts ready. */
+function GetKit({ plan }: { plan: MountPlan }) {
+  const { code } = useSite()
+  return (
+    <div>
+      <Button
+        component={AppLink}
+        variant="default"
+        href={paths.pickList(code, plan.positionId)}
+        aria-label={`Pick list for ${plan.tag}`}
+      >
+        Pick list
+      </Button>
+    </div>
   )
 }
 

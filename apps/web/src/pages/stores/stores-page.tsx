@@ -1,6 +1,7 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query'
 import { useNavigate, useSearch } from '@tanstack/react-router'
 import { shownProblem } from '../../api/shown-problem.ts'
+import { PlannedNext } from '../../features/mount-plans/planned-here.tsx'
 import { Found } from '../../features/stores/found.tsx'
 import { stepThroughHits } from '../../features/stores/hit-list.tsx'
 import { meantHit, type Hit } from '../../features/stores/meant-hit.ts'
@@ -36,6 +37,7 @@ export function StoresPage() {
         sentence="From a position to what goes on it, and from a part to the positions it fits."
       />
       <StoresNav active="find" />
+      <PlannedNext />
       {/* Arrow keys go on from the field to what is found. */}
       {/* oxlint-disable-next-line jsx-a11y/no-static-element-interactions */}
       <div onKeyDown={stepThroughHits}>
