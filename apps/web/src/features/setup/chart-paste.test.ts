@@ -86,6 +86,10 @@ describe('a pasted chart without a heading', () => {
     expect(rowsOf(text).rows).toEqual([{ ...row, ...over }])
   })
 
+  it('is read in millimetres where every clearance lies below one', () => {
+    expect(rowsOf('80\t100\t0,045\t0.060').rows).toEqual([{ ...row, ...bare }])
+  })
+
   it('is read in the unit, taper and class that are chosen, by the columns that are assigned', () => {
     const read = rowsOf('1.8;2.4;80-100', {
       clearanceUnit: 'thou',
@@ -139,7 +143,7 @@ describe('the faults of a pasted chart', () => {
   })
 
   it('are asked about where a unit was probably meant otherwise', () => {
-    const [line] = rowsOf('80;100;0.045;0.060').read.lines
+    const [line] = rowsOf('80;100;0.045;0.060', { clearanceUnit: 'um' }).read.lines
     expect(line?.faults).toEqual([])
     expect(line?.question).toMatch(/Was another unit meant\?.*45 to 60 µm/)
   })

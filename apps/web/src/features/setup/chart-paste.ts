@@ -3,7 +3,7 @@ import { InputError } from '@shaftbook/bearing/input-error'
 import { parseLength } from '@shaftbook/bearing/units'
 import type { MakerChartRow } from '@shaftbook/contract/maker-charts'
 import { clearanceClasses } from '@shaftbook/standards/clearance-classes'
-import type { LengthUnit } from '../../lib/length-units.ts'
+import { parseNumber, type LengthUnit } from '../../lib/length-units.ts'
 import { chartQuestion } from './chart-rows.ts'
 import { cellLines, isBlank, separatorOf, splitRange, type Separator } from './paste-cells.ts'
 import { columnRoles, guessColumns, holdsNumber, type ColumnRole, type PastedColumn } from './paste-columns.ts'
@@ -56,7 +56,7 @@ export function readPastedChart(text: string, choices: PasteChoices): PastedChar
     choices.taper,
   )
   const columns = guessed.map((column, at) => ({ ...column, role: choices.roles[at] ?? column.role }))
-  const clearanceUnit = choices.clearanceUnit ?? unitOfClearances(columns)
+  const clearanceUnit = choices.clearanceUnit ?? unitOfClearances(columns, body)
   const missing = missingRoles(columns)
   const twice = rolesTakenTwice(columns)
   const read = body.map((line) => ({ ...line, ...readLine(line.cells, columns, { ...choices, clearanceUnit }) }))
@@ -80,9 +80,16 @@ function headingsOf(lines: readonly (readonly string[])[]): string[] {
   )
 }
 
-function unitOfClearances(columns: readonly PastedColumn[]): LengthUnit {
-  const named = columns.find(({ role, unit }) => unit !== null && /^re(?:duction|sidual)/.test(role))
-  return named?.unit ?? 'um'
+const isClearance = (role: ColumnRole): boolean => /^re(?:duction|sidual)/.test(role)
+
+/** As the headings say; without a word, numbers that all lie below one are millimetres, others micrometres. */
+function unitOfClearances(columns: readonly PastedColumn[], body: readonly { cells: readonly string[] }[]): LengthUnit {
+  const named = columns.find(({ role, unit }) => unit !== null && isClearance(role))
+  if (named?.unit) return named.unit
+  const numbers = body.flatMap(({ cells }) =>
+    cells.flatMap((cell, at) => (isClearance(columns[at]?.role ?? 'none') ? (parseNumber(cell) ?? []) : [])),
+  )
+  return numbers.length > 0 && numbers.every((value) => value < 1) ? 'mm' : 'um'
 }
 
 function missingRoles(columns: readonly PastedColumn[]): string[] {
