@@ -63,7 +63,16 @@ function groupColumns(by: ComplianceGrouping, code: string, phone: boolean): Dat
       align: 'right',
       cell: (group) => (
         <>
-          <strong>{percentText(group)}</strong>
+          {by === 'position' && group.id !== null ? (
+            <AppLink
+              href={paths.greasingCompliance(code, group.id)}
+              aria-label={`${percentText(group)}, ${group.name} by month`}
+            >
+              {percentText(group)}
+            </AppLink>
+          ) : (
+            <strong>{percentText(group)}</strong>
+          )}
           {fewWords(group) && <span className={classes.few}>few windows</span>}
         </>
       ),

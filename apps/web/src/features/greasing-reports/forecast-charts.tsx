@@ -60,8 +60,8 @@ function WorkChart({ forecast }: { forecast: GreasingForecast }) {
     >
       <BarChart {...chartLook.chart} data={bars}>
         <CartesianGrid {...chartLook.grid} vertical={false} />
-        <XAxis {...chartLook.axis} dataKey="week" minTickGap={8} />
-        <YAxis {...chartLook.axis} width={44} />
+        <XAxis {...chartLook.axis} dataKey="week" minTickGap={8} interval="preserveStart" />
+        <YAxis {...chartLook.axis} width={44} domain={[0, wholeHours]} />
         <Bar dataKey="waiting" stackId="work" fill={waitingFill} isAnimationActive={false} maxBarSize={36} />
         <Bar dataKey="due" stackId="work" fill="var(--accent)" isAnimationActive={false} maxBarSize={36} />
       </BarChart>
@@ -98,7 +98,7 @@ function GreaseChart({ forecast }: { forecast: GreasingForecast }) {
     >
       <BarChart {...chartLook.chart} data={bars}>
         <CartesianGrid {...chartLook.grid} vertical={false} />
-        <XAxis {...chartLook.axis} dataKey="week" minTickGap={8} />
+        <XAxis {...chartLook.axis} dataKey="week" minTickGap={8} interval="preserveStart" />
         <YAxis {...chartLook.axis} width={56} />
         {series.map(({ key }, index) => (
           <Bar
@@ -114,6 +114,11 @@ function GreaseChart({ forecast }: { forecast: GreasingForecast }) {
       </BarChart>
     </ChartFrame>
   )
+}
+
+/** The axis ends at a whole hour, so that little work has no axis of odd fractions. */
+function wholeHours(most: number): number {
+  return Math.max(1, Math.ceil(most))
 }
 
 const fills = ['var(--accent)', 'var(--not-proven)', 'var(--rule-strong)', 'var(--under)', 'var(--ink-soft)'] as const

@@ -66,14 +66,14 @@ export function CompliancePage() {
           <ComplianceChart compliance={data} />
         </Suspense>
       )}
-      {data && (
-        <PagePart title="Too much grease">
-          <Overdosed compliance={data} />
-        </PagePart>
-      )}
       {data && data.months.length > 0 && (
         <PagePart title={`By ${by}`}>
           <ComplianceGroups compliance={data} by={by} />
+        </PagePart>
+      )}
+      {data && (
+        <PagePart title="Too much grease">
+          <Overdosed compliance={data} />
         </PagePart>
       )}
     </>
