@@ -1,6 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { greaseTasks, nextOfTask, type LastDone } from './due-task.ts'
+import { greaseInterval, intervalLevels, type IntervalInput } from './grease-interval.ts'
 import { InputError } from './input-error.ts'
 import { addDays } from './plain-date.ts'
 
@@ -92,6 +93,15 @@ describe('next of each task', () => {
   })
 })
 
+interface Duty {
+  steps: Record<'temperature' | 'dirt' | 'moisture' | 'vibration' | 'shaft', number>
+  speedRpm: number
+  percent: number
+}
+
+/** Steps along the levels of a factor, the worst last. */
+const step = (levels: number) => fc.integer({ min: 0, max: levels - 1 })
+
 describe('a due date when duty worsens', () => {
   const plan = fc.record({
     intervalHours: fc.integer({ min: 50, max: 8760 }),
@@ -119,6 +129,52 @@ describe('a due date when duty worsens', () => {
           expect(dueOn(which, limits, more, gone) <= dueOn(which, limits, more * part, gone)).toBe(true)
         },
       ),
+    )
+  })
+
+  it('R-INT never moves later when the place gets hotter, dirtier, wetter, shakier, steeper, faster or more heavily loaded', () => {
+    const names = ['temperature', 'dirt', 'moisture', 'vibration', 'shaft'] as const
+    const steps = fc.record({
+      temperature: step(4),
+      dirt: step(4),
+      moisture: step(4),
+      vibration: step(3),
+      shaft: step(3),
+    })
+    const duty = fc.record({
+      steps,
+      speedRpm: fc.integer({ min: 20, max: 900 }),
+      percent: fc.integer({ min: 0, max: 40 }),
+    })
+    const hours = ({ steps: at, speedRpm, percent }: Duty): number => {
+      const levels = Object.fromEntries(
+        names.map((name) => [
+          name,
+          Object.keys(intervalLevels[name])[Math.min(at[name], Object.keys(intervalLevels[name]).length - 1)],
+        ]),
+      )
+      const input = {
+        speedRpm,
+        boreMm: 100,
+        loadOverRating: percent / 100,
+        levels: { ...levels, bearing: 'spherical-roller' },
+      }
+      const interval = greaseInterval(input as IntervalInput)
+      return interval.kind === 'interval' ? Math.max(1, interval.intervalHours) : 1
+    }
+    fc.assert(
+      fc.property(duty, duty, elapsed, (before, more, gone) => {
+        const worse = {
+          steps: Object.fromEntries(
+            names.map((name) => [name, before.steps[name] + more.steps[name]]),
+          ) as typeof before.steps,
+          speedRpm: before.speedRpm + more.speedRpm,
+          percent: before.percent + more.percent,
+        }
+        const due = (intervalHours: number): string =>
+          dueOn('regrease', { intervalHours, calendarMonths: 12 }, 12, gone)
+        expect(due(hours(worse)) <= due(hours(before))).toBe(true)
+      }),
     )
   })
 

@@ -71,7 +71,12 @@ async function refreshAll(
   }
 }
 
-/** Positions whose stored state is older than the day. */
+/** The review of the plan q is not asked for yet. */
+const notFlagged = `not exists (select from flag g
+  where g.site_id = q.site_id and g.position_id = q.position_id and g.subject_id = q.id and g.kind = 'plan-review'
+    and g.cleared_at is null)`
+
+/** Positions whose stored state is older than the day, and plans whose day of review has come. */
 async function turned(sql: Sql, siteId: string, today: string, after: string): Promise<string[]> {
   const rows = await sql<{ position_id: string }>(
     `select position_id from (
@@ -83,13 +88,13 @@ async function turned(sql: Sql, siteId: string, today: string, after: string): P
        union select position_id from grease_due
          where site_id = $1::uuid and state in ('not-due', 'due-soon', 'due', 'overdue') and missed_on <= $2::date
        union select q.position_id from grease_plan q
-         left join lateral (
-           select v.id, v.review_on from plan_review v where v.site_id = q.site_id and v.plan_id = q.id
-           order by v.decided_at desc, v.id desc limit 1) review on true
-         where q.site_id = $1::uuid and q.ended_at is null
-           and case when review.id is null then q.review_on else review.review_on end <= $2::date
-           and not exists (select from flag g where g.site_id = q.site_id and g.subject_id = q.id and g.kind = 'plan-review'
-             and g.cleared_at is null)
+         where q.site_id = $1::uuid and q.ended_at is null and q.review_on <= $2::date and ${notFlagged}
+           and not exists (select from plan_review v where v.site_id = q.site_id and v.plan_id = q.id)
+       union select q.position_id from plan_review v
+         join grease_plan q on q.site_id = v.site_id and q.id = v.plan_id and q.ended_at is null
+         where v.site_id = $1::uuid and v.review_on <= $2::date and ${notFlagged}
+           and not exists (select from plan_review n where n.site_id = v.site_id and n.plan_id = v.plan_id
+             and (n.decided_at, n.id) > (v.decided_at, v.id))
      ) turned where position_id > $3::uuid order by position_id limit ${batch}`,
     [siteId, today, after],
   )
