@@ -83,6 +83,10 @@ describe('a walk of a round', () => {
       reliefClosed: true,
       temperatureC: 48.5,
     })
+    const { body: observed } = await technician.get(`/observations?positionId=${ended.stops[0].positionId}`).expect(200)
+    expect(observed.items).toMatchObject([
+      { temperatureC: 48.5, oldGreaseSeen: true, reliefClosed: true, greasingId: ended.stops[0].result.greasingId },
+    ])
     expect(ended.stops[1].result).toMatchObject({ outcome: 'skipped', reason: 'Guard locked', greasingId: null })
     expect(ended.stops[2].result).toMatchObject({ outcome: 'checked', note: 'Dry outside' })
     expect(ended.stops[3].result).toBeNull()

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { patterns } from '../../apps/web/src/paths.ts'
@@ -38,6 +39,13 @@ const pages = [
   '/harrow-point/greasing?tab=done',
   '/harrow-point/greasing?tab=sealed',
   '/harrow-point/greasing?task=turn-shaft',
+  '/harrow-point/greasing/rounds',
+  '/harrow-point/greasing/rounds/new',
+  '/harrow-point/greasing/rounds/:round',
+  '/harrow-point/greasing/rounds/:round/change',
+  '/harrow-point/greasing/rounds/:round/walk',
+  '/harrow-point/greasing/walks/:walk',
+  '/harrow-point/greasing/guns',
   '/harrow-point/greasing/ahead',
   '/harrow-point/greasing/ahead?weeks=13&area=:area',
   '/harrow-point/greasing/compliance',
@@ -102,7 +110,24 @@ beforeAll(async () => {
     join flag on flag.site_id = p.site_id and flag.position_id = p.id and flag.kind = 'mount-over' and flag.cleared_at is null
     where p.kit_id is not null order by p.tag limit 1`)
   Object.assign(places, row)
+  Object.assign(places, await aWalkedRound(places['position'] as string))
 })
+
+/** Makes a round of one stop, and begins to walk it. */
+async function aWalkedRound(positionId: string): Promise<{ round: string; walk: string }> {
+  const page = await book.signedIn('engineer')
+  const [round, walk] = [randomUUID(), randomUUID()]
+  const send = async (path: string, data: object): Promise<void> => {
+    const url = `/api/v1/sites/harrow-point${path}`
+    const reply = await page.request.post(url, { data, headers: { origin: book.url } })
+    expect(reply.status()).toBe(201)
+  }
+  const stops = [{ id: randomUUID(), positionId }]
+  await send('/guns', { id: randomUUID(), name: 'Gun 1', gramsPerStroke: 1.2 })
+  await send('/rounds', { id: round, name: 'First Monday', stops })
+  await send('/round-walks', { id: walk, roundId: round, startedAt: new Date().toISOString(), stops })
+  return { round, walk }
+}
 
 const addressOf = (pattern: string): string => pattern.replaceAll(/:(\w+)/g, (_, name: string) => places[name] ?? '')
 

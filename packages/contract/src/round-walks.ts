@@ -27,7 +27,7 @@ const StopGreasing = z.object({
 const seenShape = {
   oldGrease: OldGrease.nullable().default(null),
   reliefClosed: z.boolean().nullable().default(null),
-  temperatureC: z.number().min(-60).max(300).nullable().default(null),
+  temperatureC: z.number().min(-60).max(250).nullable().default(null),
   note: Text.default(''),
 }
 export const NewWalkStop = z.object({

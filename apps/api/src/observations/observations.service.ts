@@ -10,15 +10,19 @@ import { findObservation } from './observations.store.ts'
 /** Signs what was observed: it lands at its own time, and the flags of the position follow at once. */
 export function createObservation(context: Context, worker: Worker, body: NewObservation): Promise<Observation> {
   return doWork(context, worker, async (work) => {
-    const { tx, now, personId } = work
-    if ((await receive(tx, 'create-observation', body.id, body)) === 'repeat') return await observation(work, body.id)
-    await holdPlace(tx, body.positionId)
-    const observedAt = momentOf(work, body.observedAt, 'observedAt')
-    const { siteId } = tx.scope
-    await tx.prisma.observation.create({ data: { ...body, siteId, observedAt, signedAt: now, signedBy: personId } })
-    await refreshPositions(tx, [body.positionId], now, 'observed')
+    if ((await receive(work.tx, 'create-observation', body.id, body)) === 'new') await signObservation(work, body)
     return await observation(work, body.id)
   })
+}
+
+/** Signs an observation within an act, and brings up to date what hangs on it. */
+export async function signObservation(work: Work, body: NewObservation): Promise<void> {
+  const { tx, now, personId } = work
+  await holdPlace(tx, body.positionId)
+  const observedAt = momentOf(work, body.observedAt, 'observedAt')
+  const { siteId } = tx.scope
+  await tx.prisma.observation.create({ data: { ...body, siteId, observedAt, signedAt: now, signedBy: personId } })
+  await refreshPositions(tx, [body.positionId], now, 'observed')
 }
 
 /** Takes an observation back: it stays to be read, and counts no more. */

@@ -1,6 +1,7 @@
 import * as contract from '@shaftbook/contract/round-walks'
 import type { NewRoundWalk, NewWalkStop, RoundWalk, WalkStop } from '@shaftbook/contract/round-walks'
 import type { GreaseTask } from '@shaftbook/contract/grease-plans'
+import { v7 as newId } from 'uuid'
 import type { z } from 'zod'
 import type { Context } from '../context.ts'
 import { receive } from '../db/receipts.ts'
@@ -8,6 +9,7 @@ import { DomainError, fieldError, notFound } from '../domain-error.ts'
 import { signGreasing } from '../greasing/greasing.service.ts'
 import { holdPlace } from '../meters/place.ts'
 import { doWork, momentOf, type Work, type Worker } from '../meters/work.ts'
+import { signObservation } from '../observations/observations.service.ts'
 import { findRound } from './rounds.store.ts'
 import { checkOverdose, doseOf, type StopGreasing } from './stop-dose.ts'
 import * as store from './walks.store.ts'
@@ -80,6 +82,26 @@ async function addResult(work: Work, walkId: string, body: NewWalkStop): Promise
     greasingId,
     signedAt: work.now,
     signedBy: work.personId,
+  })
+  await observeAt(work, positionId, body)
+}
+
+/** What was measured or seen at the stop stands among the observations of the position: a rise raises its flag. */
+async function observeAt(work: Work, positionId: string, body: NewWalkStop): Promise<void> {
+  const { temperatureC, oldGrease, reliefClosed, note } = body
+  if (temperatureC === null && oldGrease === null && reliefClosed === null) return
+  const oldGreaseSeen = oldGrease === null ? null : oldGrease !== 'none'
+  await signObservation(work, {
+    id: newId(),
+    positionId,
+    greasingId: body.greasing?.id ?? null,
+    observedAt: body.doneAt,
+    temperatureC,
+    vibrationMmS: null,
+    zone: null,
+    reliefClosed,
+    oldGreaseSeen,
+    note,
   })
 }
 

@@ -4,7 +4,6 @@ import type { Round } from '@shaftbook/contract/rounds'
 import { useState } from 'react'
 import { DueMark } from '../../ui/due-mark.tsx'
 import { GreaseMark, greasePlaces } from '../../ui/grease-mark.tsx'
-import { ScrollBox } from '../../ui/scroll-box.tsx'
 import { gunChoices, type SiteGrease } from './gun-choices.ts'
 import { entryWords, taskWords } from './round-words.ts'
 import { plannedStrokes } from './stop-strokes.ts'
@@ -37,56 +36,54 @@ export function RoundSheet({ round, guns, greases }: RoundSheetProps) {
           }))}
         />
       </div>
-      <ScrollBox label="Stops of the round">
-        <table className={classes.sheet}>
-          <caption className="visually-hidden">Stops of the round {round.name}</caption>
-          <thead>
-            <tr>
-              <th scope="col">No.</th>
-              <th scope="col">Position</th>
-              <th scope="col">What goes in</th>
-              <th scope="col" className={classes.screen}>
-                State
+      <table className={classes.sheet}>
+        <caption className="visually-hidden">Stops of the round {round.name}</caption>
+        <thead>
+          <tr>
+            <th scope="col">No.</th>
+            <th scope="col">Position</th>
+            <th scope="col">What goes in</th>
+            <th scope="col" className={classes.screen}>
+              State
+            </th>
+            {written.map((title) => (
+              <th key={title} scope="col" className={classes.paper}>
+                {title}
               </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {round.stops.map((stop, index) => (
+            <tr key={stop.id}>
+              <td>{index + 1}</td>
+              <th scope="row">
+                {stop.tag}
+                <span className={classes.soft}>
+                  {stop.machineName}, {stop.positionName.toLowerCase()}; {stop.areaName}
+                </span>
+              </th>
+              <td>
+                {stop.greaseName === null ? (
+                  taskWords[stop.task]
+                ) : (
+                  <GreaseMark name={stop.greaseName} place={places.get(stop.greaseId ?? '') ?? 0} />
+                )}
+                <span className={classes.soft}>
+                  {doseText(stop.doseG, gun)}
+                  {stop.entry && ` · ${entryWords[stop.entry].toLowerCase()}`}
+                </span>
+              </td>
+              <td className={classes.screen}>{stop.dueState && <DueMark state={stop.dueState} />}</td>
               {written.map((title) => (
-                <th key={title} scope="col" className={classes.paper}>
-                  {title}
-                </th>
+                <td key={title} className={classes.paper}>
+                  {' '}
+                </td>
               ))}
             </tr>
-          </thead>
-          <tbody>
-            {round.stops.map((stop, index) => (
-              <tr key={stop.id}>
-                <td>{index + 1}</td>
-                <th scope="row">
-                  {stop.tag}
-                  <span className={classes.soft}>
-                    {stop.machineName}, {stop.positionName.toLowerCase()}; {stop.areaName}
-                  </span>
-                </th>
-                <td>
-                  {stop.greaseName === null ? (
-                    taskWords[stop.task]
-                  ) : (
-                    <GreaseMark name={stop.greaseName} place={places.get(stop.greaseId ?? '') ?? 0} />
-                  )}
-                  <span className={classes.soft}>
-                    {doseText(stop.doseG, gun)}
-                    {stop.entry && ` · ${entryWords[stop.entry].toLowerCase()}`}
-                  </span>
-                </td>
-                <td className={classes.screen}>{stop.dueState && <DueMark state={stop.dueState} />}</td>
-                {written.map((title) => (
-                  <td key={title} className={classes.paper}>
-                    {' '}
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollBox>
+          ))}
+        </tbody>
+      </table>
       <p className={classes.signature}>Walked by, on</p>
     </>
   )

@@ -98,10 +98,10 @@ export function countWalk({ round, entries }: Pick<Walk, 'round' | 'entries'>): 
   return count
 }
 
-/** The next stop without a result after this one, or else the first one; past the last where all have one. */
+/** The next stop without a result after this one; past the last, where the summary names those left open, where there is none. */
 export function nextOpen({ round, entries }: Pick<Walk, 'round' | 'entries'>, after: number): number {
-  const open = round.stops.flatMap(({ id }, index) => (entries[id]?.outcome == null ? [index] : []))
-  return open.find((index) => index > after) ?? open[0] ?? round.stops.length
+  const next = round.stops.findIndex(({ id }, index) => index > after && entries[id]?.outcome == null)
+  return next === -1 ? round.stops.length : next
 }
 
 /** Whether the gun must not be used here: another grease than the plan's is in it. */
@@ -122,7 +122,7 @@ export type StopFaults = Partial<Record<keyof StopEntry, string>>
 export function stopFaults(stop: RoundStop, entry: StopEntry, gun: GunInHand | null, outcome: StopOutcome): StopFaults {
   const faults: StopFaults = {}
   const celsius = parseNumber(entry.temperatureC)
-  if (entry.temperatureC.trim() !== '' && (celsius === undefined || celsius < -60 || celsius > 300))
+  if (entry.temperatureC.trim() !== '' && (celsius === undefined || celsius < -60 || celsius > 250))
     faults.temperatureC = 'Enter the temperature in °C, like 48 or 48,5.'
   if (outcome === 'skipped' && entry.reason.trim().length < 3) faults.reason = 'Say in a few words why it is skipped.'
   return outcome === 'done' && takesGrease(stop.task) ? { ...faults, ...doseFaults(stop, entry, gun) } : faults

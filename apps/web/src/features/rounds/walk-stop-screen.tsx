@@ -46,7 +46,7 @@ export function WalkStopScreen({ work, walk, stop, greases }: WalkStopScreenProp
   const wrong = isWrongGun(stop, gun)
   const signed = entry.outcome !== null
   return (
-    <div ref={form} className={classes.screen}>
+    <div ref={form} className={classes.screen} data-guided>
       <WalkProgress walk={walk} onGo={go} />
       <header className={classes.place}>
         <h2 ref={heading} tabIndex={-1} className={classes.tag}>

@@ -14,7 +14,7 @@ export function WalkSummary({ work, walk, onClose }: { work: WalkWork; walk: Wal
     onClose()
   }
   return (
-    <div className={classes.screen}>
+    <div className={classes.screen} data-guided>
       <h2 className={classes.tag}>{ended ? 'The round is ended' : 'Summary'}</h2>
       <p>
         {count.done} done, {count.checked} only looked at, {count.skipped} skipped, {count.open} left open.
