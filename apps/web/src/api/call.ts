@@ -1,11 +1,8 @@
 import type { Endpoint, Reply } from '@shaftbook/contract/endpoint'
 import { keptAnswer } from '../offline/kept-replies.ts'
-import { isSilent, noteSilence } from '../offline/network.ts'
+import { isSilent, noteSilence, patienceMs } from '../offline/network.ts'
 import { NoAnswerError } from './problem-error.ts'
 import { request, urlOf, type AnyInput, type Input } from './request.ts'
-
-/** How long a person waits for a weak network where the device has an answer. */
-const patienceMs = 4_000
 
 /**
  * Calls an endpoint of the contract. Where the network is silent, what is kept on this device answers a GET.

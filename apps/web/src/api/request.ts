@@ -29,6 +29,7 @@ export async function request<E extends Endpoint>(
   signal?: AbortSignal,
 ): Promise<Reply<E>> {
   const { params = {}, query = {}, body, version } = input as AnyInput
+  const askedAtMs = performance.now()
   const response = await fetch(urlOf(endpoint.path, params, query), {
     method: endpoint.method,
     credentials: 'same-origin',
@@ -41,13 +42,13 @@ export async function request<E extends Endpoint>(
     ...(signal && { signal }),
   }).catch((error: unknown) => nobodyAnswered(error, signal))
   if (response.ok) {
-    noteAnswer()
+    noteAnswer(askedAtMs)
     // the network may be cut between the head of the answer and its end
     const content = await contentOf(endpoint, response).catch((error: unknown) => nobodyAnswered(error, signal))
     return content as Reply<E>
   }
   const refusal = await refusalOf(response)
-  if (refusal instanceof ProblemError) noteAnswer()
+  if (refusal instanceof ProblemError) noteAnswer(askedAtMs)
   else noteSilence()
   throw refusal
 }

@@ -3,28 +3,43 @@ let silentSince: number | null = null
 let probing: ReturnType<typeof setTimeout> | undefined
 const listeners = new Set<() => void>()
 
+/** An answer that took longer says that the network is too weak to read by, as silence does. */
+export const patienceMs = 4_000
 const probeEveryMs = 5_000
+const longestPauseMs = 300_000
+/** A network that fell silent again within this time after it was back is asked less and less often. */
+const steadyMs = 60_000
+let probePauseMs = probeEveryMs
+let backSince = -Infinity
 const probeAddress = '/api/v1/health'
 
 export function isSilent(): boolean {
   return silentSince !== null
 }
 
-/** The service answered, whatever it said. */
-export function noteAnswer(): void {
+/** The service answered, whatever it said, to what was asked at this moment. A late answer ends no silence. */
+export function noteAnswer(askedAtMs: number): void {
+  if (silentSince === null) return
+  if (performance.now() - askedAtMs > patienceMs) return
   clearTimeout(probing)
   probing = undefined
-  if (silentSince === null) return
   silentSince = null
+  backSince = performance.now()
   tell()
 }
 
 /** Nobody answered; from now on the service is asked every few seconds whether it is back. */
 export function noteSilence(): void {
-  probing ??= setTimeout(() => void probe(), probeEveryMs)
+  if (silentSince === null) probePauseMs = pauseAfter(performance.now() - backSince, probePauseMs)
+  probing ??= setTimeout(() => void probe(), probePauseMs)
   if (silentSince !== null) return
   silentSince = Date.now()
   tell()
+}
+
+/** The pause before the next question, in ms: short after a network that held, twice the last one after one that did not. */
+export function pauseAfter(heldMs: number, lastPauseMs: number): number {
+  return heldMs > steadyMs ? probeEveryMs : Math.min(2 * lastPauseMs, longestPauseMs)
 }
 
 /** Asks the service whether it answers. */
@@ -32,8 +47,9 @@ export async function probe(): Promise<void> {
   clearTimeout(probing)
   probing = undefined
   try {
-    await fetch(probeAddress, { cache: 'no-store', signal: AbortSignal.timeout(probeEveryMs) })
-    noteAnswer()
+    const askedAtMs = performance.now()
+    await fetch(probeAddress, { cache: 'no-store', signal: AbortSignal.timeout(patienceMs) })
+    noteAnswer(askedAtMs)
   } catch {
     noteSilence()
   }
