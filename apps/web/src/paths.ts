@@ -47,7 +47,9 @@ export const paths = {
   roundWalk: (site: string, walkId: string) => `/${site}/greasing/walks/${walkId}`,
   guns: (site: string) => `/${site}/greasing/guns`,
   greasingAhead: (site: string) => `/${site}/greasing/ahead`,
-  greasingCompliance: (site: string) => `/${site}/greasing/compliance`,
+  /** How windows were met; of one position where it is named. */
+  greasingCompliance: (site: string, positionId?: string) =>
+    `/${site}/greasing/compliance${positionId ? `?position=${positionId}` : ''}`,
   greasingMail: (site: string) => `/${site}/greasing/calendar-and-mail`,
   stores: (site: string) => `/${site}/stores`,
   parts: (site: string) => `/${site}/stores/parts`,
