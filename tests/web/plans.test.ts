@@ -83,6 +83,7 @@ describe("the engineer's decision", () => {
     await page.getByRole('link', { name: `Decide: Mount over its band, ${tag}` }).click()
     await heading(page, `Mount at ${tag}`)
     await page.getByRole('button', { name: 'Decide on this mount' }).click()
+    await page.getByRole('radio', { name: /^Accept until a day/ }).check()
     await page.getByRole('textbox', { name: 'Accept until' }).fill(inDays(30))
     await page.getByRole('textbox', { name: 'Reason' }).fill('Runs cool, looked at each week')
     await page.getByRole('button', { name: 'Write the decision down' }).click()
@@ -98,130 +99,5 @@ describe("the engineer's decision", () => {
       [record],
     )
     expect(rows).toEqual([{ verdict: 'over', kind: 'accept-until', waits: true }])
-  })
-})
-
-describe('the plans of a position', () => {
-  // 52 rev/min, bore 120 mm: R-INT 14e6 / (52 · √120) − 480 = 24 097 h; light abrasive 0.4, RH 80 to 90 % 0.7, P to 0.15 C 0.7
-  const tag = 'RP01-HD-A'
-  let position = ''
-  let shaft = ''
-  const plans = () =>
-    book.sql<{ task: string; hours: number | null; endedReason: string | null }>(
-      `select task, interval_hours as hours, ended_reason as "endedReason" from grease_plan where position_id = $1
-       order by created_at desc`,
-      [position],
-    )
-  beforeAll(async () => {
-    const [place] = await book.sql<{ id: string; shaft: string }>(
-      'select id, shaft_id as shaft from position where tag = $1',
-      [tag],
-    )
-    position = place!.id
-    shaft = place!.shaft
-  })
-
-  it('show what another level would make of the interval, beside the present one, and store nothing of it', async () => {
-    const before = await plans()
-    await findPosition(page, tag)
-    await page.getByRole('link', { name: 'Plans' }).click()
-    const sheet = page.getByRole('dialog')
-    await sheet.getByRole('button', { name: 'What if' }).click()
-    // × 0.2: 24 097 · 0.196 · 0.2 = 944.6
-    await sheet.getByLabel('Temperature of the outer ring').selectOption({ label: 'outer ring 80 to 93 °C (× 0.2)' })
-    await sheet.getByText('944 run hours').waitFor()
-    await sheet.getByText('4 720 run hours').waitFor()
-    await sheet.getByText('What if: 20 % of it').waitFor()
-    await sheet.getByRole('button', { name: 'Back to the plan' }).click()
-    expect(await plans()).toEqual(before)
-  })
-
-  it('hold several tasks; the oil is looked at from the due list by its own task, without a dose', async () => {
-    const sheet = page.getByRole('dialog')
-    await sheet.getByRole('button', { name: 'Enter another plan' }).click()
-    await sheet.getByRole('button', { name: /^Oil level/ }).click()
-    await sheet.getByLabel('Oil and amount').fill('Mineral oil VG 220')
-    await sheet.getByLabel('Every').fill('0')
-    await sheet.getByRole('button', { name: 'Start this plan' }).click()
-    await sheet.getByText('Enter 1 to 1000 whole days.').waitFor()
-    await sheet.getByLabel('Every').fill('7')
-    await sheet.getByRole('button', { name: 'Start this plan' }).click()
-    await sheet.getByRole('region', { name: 'Check the oil level' }).getByText('Every 7 days').waitFor()
-    await sheet.getByRole('region', { name: 'Regrease by gun' }).waitFor()
-
-    const phone = await book.signedIn('technician', { viewport: narrowPhone, hasTouch: true })
-    await phone.goto('/harrow-point/greasing?task=check-oil')
-    await phone.getByRole('button', { name: `Log oil check of ${tag}` }).click()
-    const log = phone.getByRole('dialog', { name: `Log oil check of ${tag}` })
-    await log.getByRole('button', { name: 'Log oil check' }).click()
-    await log.getByText('Say how it stands.').waitFor()
-    await log.getByLabel('Low, topped up').check()
-    await log.getByLabel('Note').fill('0.2 l')
-    await log.getByRole('button', { name: 'Log oil check' }).click()
-    await phone.getByText(`Oil check at ${tag} is logged`).waitFor()
-    const done = await book.sql(
-      'select task, dose_g as dose, note from greasing where position_id = $1 and task = $2',
-      [position, 'check-oil'],
-    )
-    expect(done).toEqual([{ task: 'check-oil', dose: null, note: 'Low, topped up. 0.2 l' }])
-  })
-
-  it('are flagged when the speed of the shaft is changed; the proposal is taken, and the flag is gone', async () => {
-    await page.goto(`/harrow-point/setup/change/shafts/${shaft}`)
-    await page.getByLabel('Speed').fill('104')
-    await page.getByRole('button', { name: 'Change the shaft' }).click()
-    await page.goto(`/harrow-point/flags?q=${tag}`)
-    await page.getByRole('link', { name: `See the plan: Grease plan to be looked at again, ${tag}` }).click()
-    const changed = page.getByRole('dialog').getByRole('region', { name: 'The duty has changed' })
-    await changed.getByText('Speed: 52 rev/min, today 104 rev/min').waitFor()
-    await changed.getByText('4 720 run hours').waitFor()
-    // 14e6 / (104 · √120) − 480 = 11 809 h, · 0.196 = 2 314.5
-    await changed.getByRole('button', { name: 'Take 2 314 run hours' }).click()
-    await changed.waitFor({ state: 'detached' })
-    expect((await plans())[0]).toMatchObject({ task: 'regrease', hours: 2314 })
-    expect(
-      await book.sql("select id from flag where position_id = $1 and kind = 'plan-review' and cleared_at is null", [
-        position,
-      ]),
-    ).toEqual([])
-  })
-
-  it('end with a reason, which stays to be read', async () => {
-    const sheet = page.getByRole('dialog')
-    await sheet.getByRole('button', { name: 'End: Check the oil level' }).click()
-    await sheet.getByLabel('Reason').fill('Rebuilt for grease')
-    await sheet.getByRole('button', { name: 'End this plan' }).click()
-    await sheet.getByRole('region', { name: 'Plans before' }).getByText('Rebuilt for grease').waitFor()
-    expect((await plans()).find(({ task }) => task === 'check-oil')).toMatchObject({
-      endedReason: 'Rebuilt for grease',
-    })
-  })
-})
-
-describe('the readings of many meters', () => {
-  it('are walked by Enter; a right one is taken, a wrong one stays with its reason, also after a reload', async () => {
-    const meters = await book.sql<{ id: string; shown: number }>(`
-      select meter.id, r.shown_hours as shown from meter
-      join machine m on m.site_id = meter.site_id and m.id = meter.machine_id
-      join lateral (select shown_hours from meter_reading r where r.site_id = meter.site_id and r.meter_id = meter.id
-        order by read_at desc limit 1) r on true
-      order by m.tag limit 2`)
-    await page.goto('/harrow-point/setup/meters')
-    await page.getByRole('link', { name: 'Read the meters' }).click()
-    const fields = page.getByRole('table').getByRole('textbox')
-    await fields.first().fill(String(meters[0]!.shown + 1))
-    await fields.first().press('Enter')
-    await page.keyboard.type(String(meters[1]!.shown - 1))
-    await page.getByRole('button', { name: 'Enter 2 readings' }).click()
-    await page.getByText('1 reading is entered; due days follow. 1 is refused and waits here.').waitFor()
-    await page.reload()
-    await page.getByText('What was typed here before is back.').waitFor()
-    expect(await fields.first().inputValue()).toBe('')
-    expect(await fields.nth(1).inputValue()).toBe(String(meters[1]!.shown - 1))
-    const [taken] = await book.sql<{ shown: number }>(
-      'select shown_hours as shown from meter_reading where meter_id = $1 order by read_at desc limit 1',
-      [meters[0]!.id],
-    )
-    expect(taken).toEqual({ shown: meters[0]!.shown + 1 })
   })
 })

@@ -83,22 +83,24 @@ function DecideForm({ record, onClose }: { record: MountRecord; onClose: () => v
   const notice = useNotice()
   const today = useToday(site.timeZone)
   const [id] = useState(() => newId())
-  const [kind, setKind] = useState<Kind>('accept-until')
+  const [kind, setKind] = useState<Kind | ''>('')
   const [until, setUntil] = useState('')
   const [reason, setReason] = useState('')
   const [tried, setTried] = useState(false)
+  const form = useRef<HTMLFormElement>(null)
   const untilField = useRef<HTMLInputElement>(null)
   const reasonField = useRef<HTMLTextAreaElement>(null)
   const accepts = kind === 'accept-until'
   const faults = {
+    kind: kind === '' ? 'Choose one' : undefined,
     until: !accepts || until > today ? undefined : 'Choose a day after today; its flags come back then',
     reason: reason.trim().length >= 3 ? undefined : 'Give the reason in a few words',
   }
   const deciding = useMutation({
-    mutationFn: () =>
+    mutationFn: (chosen: Kind) =>
       call(decideMount, {
         params: { site: code, id: record.id },
-        body: { id, kind, until: accepts ? until : null, reason },
+        body: { id, kind: chosen, until: accepts ? until : null, reason },
       }),
     onSuccess: async () => {
       setUntil('')
@@ -113,16 +115,23 @@ function DecideForm({ record, onClose }: { record: MountRecord; onClose: () => v
   const submit = (event: FormEvent) => {
     event.preventDefault()
     setTried(true)
-    if (faults.until) untilField.current?.focus()
+    if (kind === '') form.current?.querySelector('input')?.focus()
+    else if (faults.until) untilField.current?.focus()
     else if (faults.reason) reasonField.current?.focus()
-    else deciding.mutate()
+    else deciding.mutate(kind)
   }
   return (
-    <form className={classes.form} onSubmit={submit} noValidate>
+    <form ref={form} className={classes.form} onSubmit={submit} noValidate>
       <LeaveGuard when={reason.trim() !== '' || until !== ''}>
         The decision is not written down yet. What you typed is lost when you leave.
       </LeaveGuard>
-      <ChoiceField legend="Decide" choices={kinds} value={kind} onChange={setKind} />
+      <ChoiceField
+        legend="Decide"
+        choices={kinds}
+        value={kind}
+        onChange={setKind}
+        error={tried ? faults.kind : undefined}
+      />
       {accepts && (
         <TextInput
           ref={untilField}
