@@ -6,7 +6,8 @@ import type { Role } from './roles.ts'
  */
 export type Access = 'public' | 'signed-in' | readonly Role[]
 
-export type MediaType = 'application/pdf' | 'image/jpeg' | 'image/png' | 'image/svg+xml' | 'image/webp' | 'text/calendar'
+export type MediaType =
+  'application/pdf' | 'image/jpeg' | 'image/png' | 'image/svg+xml' | 'image/webp' | 'text/calendar'
 
 /** One operation of the API, as both sides know it. `replies` maps the status to the schema of its body (null: no body). */
 export interface Endpoint {
