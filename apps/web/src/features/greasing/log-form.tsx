@@ -97,9 +97,11 @@ export function LogForm({ place, task, onClose }: LogFormProps) {
       endpoint: createObservation,
       input: { params: { site: code }, body },
     })
-    void outcome.then(async (end) => {
+    const refreshOnceSent = async (): Promise<void> => {
+      const end = await outcome
       if (end.state === 'sent') await invalidateSite(client, code)
-    })
+    }
+    void refreshOnceSent()
   }
   const send = (): void => {
     const body = { id, positionId: position.id, task, ...entryBody(entry, { task, timeZone: site.timeZone }) }
