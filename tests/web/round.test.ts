@@ -99,7 +99,9 @@ describe('a round of ten stops, walked without a network', () => {
 
     await book.wire.mend()
     await page.goto('/harrow-point/device')
-    await page.getByText('Everything that you wrote here is in the book.').waitFor({ timeout: 60_000 })
+    const ended = 'select 1 as ended from round_walk where ended_at is not null'
+    await expect.poll(() => book.sql(ended), { timeout: 60_000 }).toEqual([{ ended: 1 }])
+    await page.getByText('Everything that you wrote here is in the book.').waitFor()
     await expectBook()
   }, 240_000)
 })
