@@ -208,7 +208,15 @@ describe('by raw SQL as the serving role', () => {
 
   it('a signed record and the audit trail cannot be changed by anybody', async () => {
     for (const role of [app, service.owner]) {
-      for (const table of ['greasing', 'removal', 'meter_reading', 'mount_decision', 'fitted_part', 'plan_review', 'audit_entry']) {
+      for (const table of [
+        'greasing',
+        'removal',
+        'meter_reading',
+        'mount_decision',
+        'fitted_part',
+        'plan_review',
+        'audit_entry',
+      ]) {
         await expect(
           inSite(role, service.alpha.siteId, () => role.query(`update ${table} set id = id`)),
         ).rejects.toThrow(/permission denied|never changes/)
