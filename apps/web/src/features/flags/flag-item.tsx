@@ -124,9 +124,9 @@ function actHref(flag: Flag, site: string, act: FlagAct): string {
   if (act === 'decide' && flag.facts.mountRecordId) return paths.mount(site, flag.facts.mountRecordId)
   if (flag.positionId === null) return flag.shaftId ? paths.place(site, 'shaft', flag.shaftId) : placeHref(flag, site)
   if (act === 'see-position') return paths.position(site, flag.positionId)
-  if (act === 'see-plan') return `${paths.greasing(site)}?plan=${flag.positionId}`
-  return act === 'log-greasing'
-    ? `${paths.greasing(site)}?log=${flag.positionId}`
+  if (act === 'see-plan') return paths.greasePlans(site, flag.positionId)
+  return act === 'log-greasing' || act === 'log-task'
+    ? paths.logGreasing(site, flag.positionId, flag.facts.task)
     : paths.remount(site, flag.positionId)
 }
 

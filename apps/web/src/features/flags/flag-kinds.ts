@@ -20,7 +20,8 @@ export interface FlagKindWords {
 }
 
 export type FlagGroup = 'Mounts' | 'Shafts' | 'Greasing'
-export type FlagAct = 'log-greasing' | 'see-plan' | 'see-position' | 'log-remount' | 'decide' | 'set-locating'
+export type FlagAct =
+  'log-greasing' | 'log-task' | 'see-plan' | 'see-position' | 'log-remount' | 'decide' | 'set-locating'
 
 /** The words of each kind of flag, in the order of how pressing they are. */
 export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
@@ -95,7 +96,7 @@ export const flagKinds: Readonly<Record<FlagKind, FlagKindWords>> = {
     counted: 'with a check or turning overdue',
     group: 'Greasing',
     urgency: 'soon',
-    act: 'see-plan',
+    act: 'log-task',
   },
   'grease-change-open': {
     title: 'Grease change-over under way',
@@ -141,6 +142,7 @@ export const flagKindOrder = Object.keys(flagKinds) as FlagKind[]
 /** What each act is called, and the endpoint that it ends at: who may call that may do it. */
 export const flagActs: Readonly<Record<FlagAct, { label: string; endpoint: Endpoint }>> = {
   'log-greasing': { label: 'Log greasing', endpoint: createGreasing },
+  'log-task': { label: 'Log it', endpoint: createGreasing },
   'see-position': { label: 'See the position', endpoint: readPositionOverview },
   'see-plan': { label: 'See the plan', endpoint: listGreasePlans },
   'log-remount': { label: 'Log remount', endpoint: createMount },
