@@ -9,6 +9,8 @@ export interface Problem {
   fields?: { path: string; message: string }[] | undefined
   /** Stable code, for whoever helps. */
   code?: string | undefined
+  /** Nothing went wrong: it only can't be had now. */
+  calm?: boolean | undefined
 }
 
 interface ErrorStateProps {
@@ -23,7 +25,7 @@ interface ErrorStateProps {
 /** Something failed: what is wrong, where, and what to do next. */
 export function ErrorState({ problem, onRetry, fieldNames = {}, action, heading: Heading = 'h2' }: ErrorStateProps) {
   return (
-    <div className={classes.state} data-tone="over" role="alert">
+    <div className={classes.state} data-tone={problem.calm ? 'calm' : 'over'} role={problem.calm ? 'status' : 'alert'}>
       <Heading className={classes.title}>{problem.title}</Heading>
       {problem.detail && <p className={classes.text}>{problem.detail}</p>}
       {problem.fields && problem.fields.length > 0 && (

@@ -48,7 +48,9 @@ export function MountDecisions({ record }: { record: MountRecord }) {
           </div>
         )}
         {open && may(decideMount) && deciding && <DecideForm record={record} onClose={() => setDeciding(false)} />}
-        {open && !may(decideMount) && <p className={classes.soft}>An engineer or a manager decides.</p>}
+        {open && decisions.length === 0 && !may(decideMount) && (
+          <p className={classes.soft}>An engineer or a manager decides.</p>
+        )}
       </div>
     </PagePart>
   )
