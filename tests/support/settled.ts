@@ -29,8 +29,13 @@ export async function twoFrames(page: Page): Promise<void> {
 /** Until nothing moves any more: transitions are over, the page has nothing left to work out, and that is drawn. */
 export async function stillness(page: Page): Promise<void> {
   await page.evaluate(async () => {
-    const ending = document.getAnimations().filter((move) => move.effect?.getComputedTiming().iterations !== Infinity)
-    await Promise.allSettled(ending.map((move) => move.finished))
+    const ending = () =>
+      document.getAnimations().filter((move) => move.effect?.getComputedTiming().iterations !== Infinity)
+    // what ends may set something else in motion in the next frame
+    for (let moves = ending(); moves.length > 0; moves = ending()) {
+      await Promise.allSettled(moves.map((move) => move.finished))
+      await new Promise<void>((drawn) => requestAnimationFrame(() => drawn()))
+    }
     await new Promise<void>((idle) => requestIdleCallback(() => idle()))
   })
   await twoFrames(page)
