@@ -30,7 +30,9 @@ export async function twoFrames(page: Page): Promise<void> {
 export async function stillness(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const ending = () =>
-      document.getAnimations().filter((move) => move.effect?.getComputedTiming().iterations !== Infinity)
+      document
+        .getAnimations()
+        .filter((move) => move.playState === 'running' && move.effect?.getComputedTiming().iterations !== Infinity)
     // what ends may set something else in motion in the next frame
     for (let moves = ending(); moves.length > 0; moves = ending()) {
       await Promise.allSettled(moves.map((move) => move.finished))
