@@ -31,6 +31,8 @@ export default defineConfig({
           include: ['tests/web/**/*.test.ts'],
           globalSetup: [...withDatabase.globalSetup, 'tests/support/web-ground.ts'],
           testTimeout: 90_000,
+          // a real browser beside a real network that is cut: what fails is tried once more, and the report says so
+          retry: 1,
         },
       },
       { test: { ...withDatabase, name: 'faults', include: ['tests/faults/**/*.test.ts'], testTimeout: 120_000 } },
