@@ -1,4 +1,4 @@
-import { Button, NativeSelect, Textarea } from '@mantine/core'
+import { NativeSelect } from '@mantine/core'
 import { createGreasePlan } from '@shaftbook/contract/grease-plans'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
@@ -24,6 +24,7 @@ import {
   type PlanEntry,
   type PlanFaults,
 } from './plan-entry.ts'
+import { PlanFormFoot } from './plan-form-foot.tsx'
 import { ReviewField } from './review-field.tsx'
 import { useFaults } from './use-faults.ts'
 import classes from './greasing-dialog.module.css'
@@ -132,28 +133,15 @@ export function PlanForm({ place, tried, onDone }: PlanFormProps) {
           />
         </div>
       )}
-      <Textarea
-        label="Reason"
-        required={entry.source === 'by-hand'}
-        autosize
-        minRows={2}
-        value={entry.reason}
-        error={faults['reason']}
-        onChange={(event) => change({ reason: event.currentTarget.value })}
+      <PlanFormFoot
+        reason={entry.reason}
+        reasonRequired={entry.source === 'by-hand'}
+        reasonFault={faults['reason']}
+        onReason={(reason) => change({ reason })}
+        save={save}
+        onSubmit={submit}
+        onDone={onDone}
       />
-      {save.isError && (
-        <p className={classes.failed} role="alert">
-          {save.error.message}
-        </p>
-      )}
-      <div className={classes.acts}>
-        <Button variant="default" onClick={onDone}>
-          Go back
-        </Button>
-        <Button onClick={submit} loading={save.isPending}>
-          Start this plan
-        </Button>
-      </div>
     </div>
   )
 }

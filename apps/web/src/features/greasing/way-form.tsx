@@ -1,4 +1,4 @@
-import { Button, NativeSelect, Textarea, TextInput } from '@mantine/core'
+import { NativeSelect, TextInput } from '@mantine/core'
 import { createGreasePlan } from '@shaftbook/contract/grease-plans'
 import type { PositionOverview } from '@shaftbook/contract/position-views'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
@@ -11,6 +11,7 @@ import { useSite } from '../../session/site-access.tsx'
 import { NumberField } from '../../ui/number-field.tsx'
 import { useNotice } from '../../ui/notice.tsx'
 import { greasesQuery } from './greasing-queries.ts'
+import { PlanFormFoot } from './plan-form-foot.tsx'
 import { ReviewField } from './review-field.tsx'
 import { inForm, otherWays, startOfWay, wayBody, wayFaults, type OtherWay, type WayEntry } from './way-entry.ts'
 import { wayWords } from './way-words.ts'
@@ -60,28 +61,15 @@ export function WayForm({ way, place, onDone }: WayFormProps) {
         <WayFields way={way} entry={entry} faults={faults} change={change} />
         <ReviewField value={entry.reviewOn} error={faults['reviewOn']} onChange={(reviewOn) => change({ reviewOn })} />
       </div>
-      <Textarea
-        label="Reason"
-        required={way === 'sealed'}
-        autosize
-        minRows={2}
-        value={entry.reason}
-        error={faults['reason']}
-        onChange={(event) => change({ reason: event.currentTarget.value })}
+      <PlanFormFoot
+        reason={entry.reason}
+        reasonRequired={way === 'sealed'}
+        reasonFault={faults['reason']}
+        onReason={(reason) => change({ reason })}
+        save={save}
+        onSubmit={submit}
+        onDone={onDone}
       />
-      {save.isError && (
-        <p className={classes.failed} role="alert">
-          {save.error.message}
-        </p>
-      )}
-      <div className={classes.acts}>
-        <Button variant="default" onClick={onDone}>
-          Go back
-        </Button>
-        <Button onClick={submit} loading={save.isPending}>
-          Start this plan
-        </Button>
-      </div>
     </div>
   )
 }
